@@ -1,0 +1,44 @@
+import { z } from "zod";
+import { ChangeoverRules } from "./changeover-rules.ts";
+import { OperatorPool, SetterTeam, Trolley } from "./crew.ts";
+import { FormingLine } from "./forming-line.ts";
+import { Mould } from "./mould.ts";
+import { Polymer } from "./polymer.ts";
+import { Product, ProvenRate } from "./product.ts";
+import { PlantId, displayName, nonNegative } from "./scalars.ts";
+import { Sheet } from "./sheet.ts";
+import { WorkCalendar } from "./work-calendar.ts";
+
+/** Prices that turn the plan's terms into money, in the plant's currency. */
+export const PlanPrices = z.object({
+  latePerWeightHour: nonNegative,
+  perLateOrderWeight: nonNegative,
+  changePerMachineHour: nonNegative,
+  changePerTeamHour: nonNegative,
+  scrapPerKg: nonNegative,
+  unplannedPerWeight: nonNegative,
+});
+export type PlanPrices = z.infer<typeof PlanPrices>;
+
+/** Everything that planning knows about one plant, orders apart. References are checked by `plantFaults`. */
+export const Plant = z.object({
+  id: PlantId,
+  name: displayName,
+  /** IANA zone in which shifts, closures and due days are read. */
+  timeZone: z.string().min(1),
+  currency: z.string().regex(/^[A-Z]{3}$/, "must be an ISO 4217 code"),
+  firstWeekday: z.int().min(1).max(7),
+  calendars: z.array(WorkCalendar),
+  lines: z.array(FormingLine),
+  moulds: z.array(Mould),
+  polymers: z.array(Polymer),
+  sheets: z.array(Sheet),
+  products: z.array(Product),
+  provenRates: z.array(ProvenRate),
+  setterTeams: z.array(SetterTeam),
+  trolleys: z.array(Trolley),
+  operatorPools: z.array(OperatorPool),
+  changeoverRules: z.array(ChangeoverRules).min(1),
+  prices: PlanPrices,
+});
+export type Plant = z.infer<typeof Plant>;

@@ -1,0 +1,183 @@
+import type { WorkingTime } from "@formweek/capacity-model";
+
+/**
+ * What the scheduler is given: plain, immutable, id-based records, already worked out by the capacity model (rates, fit,
+ * changeovers, quantities, calendars). The published special cases are the same records with parts left empty.
+ *
+ * All instants are integer seconds since the epoch, UTC; all durations integer seconds; spells are half-open [start, end).
+ *
+ * Timing rules, as the decoder keeps them and the audit checks them:
+ * - A line does one thing at a time. A run uses the line's working time, stops at closed time and goes on after it. Where
+ *   operators are short it stops too. A restart after a stop (wall clock) longer than `restartLimitSeconds` first spends
+ *   `restartWarmUpSeconds` of working time without pieces.
+ * - A change lies between two runs whose set-ups differ (or before the first, from `initial`). It has three phases without
+ *   a pause between: dismount and mount in the working time of one team (which it occupies from its start to the end of
+ *   mounting, breaks included, as it does the trolley where `usesTrolley`), then the tail (thermal work, first-piece
+ *   check) in the working time of the line, without a team. A change without team work is its tail alone. It may be
+ *   done before the order's earliest start. The run starts at or after the end of the change.
+ * - A mould copy belongs to a line from the start of mounting to the end of dismounting, and needs the mould's
+ *   `carryingSeconds` (wall clock) between leaving one line and the start of mounting on another. A mould that hangs on
+ *   an idle line is taken by a stripping change there (dismount alone, to the set-up's `strippedId`).
+ * - A run starts at or after the order's earliest start, and not before the supply of its sheet covers all runs of
+ *   that sheet that have started by then, its own kilograms included.
+ * - An order's finish is the end of its last run plus conditioning (wall clock).
+ */
+export interface ProblemData {
+  readonly horizon: { readonly start: number; readonly end: number };
+  readonly lines: readonly ProblemLine[];
+  readonly moulds: readonly ProblemMould[];
+  readonly setups: readonly SetupState[];
+  readonly changeClasses: readonly ChangeClass[];
+  readonly changes: readonly ChangeSpec[];
+  readonly teams: readonly ProblemTeam[];
+  readonly trolleys: readonly ProblemTrolley[];
+  readonly pools: readonly OperatorSupply[];
+  readonly sheets: readonly SheetSupply[];
+  readonly jobs: readonly Job[];
+  readonly pins: readonly Pin[];
+  readonly objective: ObjectiveWeights;
+}
+
+export interface ProblemLine {
+  readonly id: string;
+  /** Closures by the planner are already taken out. */
+  readonly workingTime: WorkingTime;
+  /** Id of the change class whose matrix holds for this line. */
+  readonly changeClassId: string;
+  readonly trolleyId: string | null;
+  readonly poolId: string | null;
+  /** Hundredths of a head while running; 0 where operators do not matter. */
+  readonly operatorsHundredths: number;
+  readonly restartLimitSeconds: number;
+  readonly restartWarmUpSeconds: number;
+  /** Set-up and mould copy (0-based) that the line holds at the horizon's start; null set-up: needs no change for its first run. */
+  readonly initial: { readonly setupId: string; readonly copy: number | null } | null;
+  /** The line is free from this instant on (a run in progress ends then). */
+  readonly freeAt: number;
+}
+
+export interface ProblemMould {
+  readonly id: string;
+  /** Number of identical copies, >= 0. */
+  readonly copies: number;
+  readonly carryingSeconds: number;
+  /** Spells in which a copy (0-based) may not be mounted. */
+  readonly outOfService: readonly { readonly copy: number; readonly start: number; readonly end: number }[];
+}
+
+/** State of a line: what is mounted and threaded. `mouldId` null: no mould hangs there. */
+export interface SetupState {
+  readonly id: string;
+  readonly mouldId: string | null;
+  readonly sheetId: string | null;
+  /** The same state after the mould is taken out; the state itself when none hangs. */
+  readonly strippedId: string;
+}
+
+/** Lines that share one change matrix. matrix[from][to] is an index into `ProblemData.changes`; -1 = no change needed. Indices follow `setups`. */
+export interface ChangeClass {
+  readonly id: string;
+  readonly matrix: readonly (readonly number[])[];
+}
+
+/** Durations of one change; `dismountSeconds` + `mountSeconds` need a team when positive. */
+export interface ChangeSpec {
+  readonly dismountSeconds: number;
+  readonly mountSeconds: number;
+  readonly tailSeconds: number;
+  readonly usesTrolley: boolean;
+  readonly scrapKg: number;
+  readonly tasks: readonly ChangeTask[];
+}
+
+export interface ChangeTask {
+  readonly name: string;
+  readonly minutes: number;
+  /** Done by setters; otherwise thermal or operator work beside them. */
+  readonly byTeam: boolean;
+}
+
+export interface ProblemTeam {
+  readonly id: string;
+  readonly workingTime: WorkingTime;
+}
+
+/** One mould travels at a time on each trolley. */
+export interface ProblemTrolley {
+  readonly id: string;
+}
+
+/** Heads over time: at any instant the sum of the crews whose working time is open. */
+export interface OperatorSupply {
+  readonly id: string;
+  readonly crews: readonly { readonly workingTime: WorkingTime; readonly hundredths: number }[];
+}
+
+/** Kilograms on hand at the horizon's start and arriving later; null stock: never short. */
+export interface SheetSupply {
+  readonly id: string;
+  readonly stockKg: number | null;
+  readonly arrivals: readonly { readonly at: number; readonly kg: number }[];
+}
+
+/** What is left to make of one order. */
+export interface Job {
+  readonly orderId: string;
+  readonly productId: string;
+  /** Pieces to form, scrap allowance and rounding included; >= 1. */
+  readonly pieces: number;
+  readonly dueAt: number;
+  readonly earliestStartAt: number;
+  readonly weight: number;
+  readonly conditioningSeconds: number;
+  readonly sheetId: string | null;
+  /** Sheet used per piece formed, kg. */
+  readonly sheetKgPerPiece: number;
+  /** Every line × mould that may make it; empty: unplanned, with `refusals`. */
+  readonly options: readonly JobOption[];
+  /** Why the other lines and moulds may not, from the fit check; carried into the plan's reasons. */
+  readonly refusals: readonly OptionRefusal[];
+}
+
+export interface JobOption {
+  readonly lineId: string;
+  readonly setupId: string;
+  /** Working seconds per piece formed; a lot of n pieces runs ceil(n × secondsPerPiece - 1e-9) seconds. */
+  readonly secondsPerPiece: number;
+}
+
+export interface OptionRefusal {
+  readonly lineId: string;
+  readonly mouldId: string;
+  readonly code: string;
+  readonly text: string;
+}
+
+/**
+ * The planner's word for one order: a line, a start, or both; pinned orders of one line that carry `sequence` run in
+ * that order before every other run of the line. A fixed start is exact.
+ */
+export interface Pin {
+  readonly orderId: string;
+  readonly lineId: string | null;
+  readonly startAt: number | null;
+  readonly sequence: number | null;
+}
+
+/** Money per unit of each term; all >= 0. */
+export interface ObjectiveWeights {
+  /** per weight × hour late */
+  readonly tardinessPerWeightHour: number;
+  /** per weight of a late order */
+  readonly lateOrderPerWeight: number;
+  /** per hour that a line stands in a change (all three phases, wall clock of work) */
+  readonly changePerMachineHour: number;
+  /** per hour of team work */
+  readonly changePerTeamHour: number;
+  /** per kg of start-up scrap */
+  readonly scrapPerKg: number;
+  /** per weight of an unplanned order; should exceed what lateness over the horizon costs */
+  readonly unplannedPerWeight: number;
+  /** per hour of the last line's finish after the horizon's start; 0 in plants, 1 for the makespan sets */
+  readonly makespanPerHour: number;
+}

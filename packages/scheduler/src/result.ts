@@ -1,0 +1,36 @@
+import type { Plan } from "./plan/plan.ts";
+
+/** Outcome of a solve. A plan that the audit refuses is never handed out: `rejected` carries the violations instead. */
+export type SolveResult =
+  | { readonly status: "planned"; readonly plan: Plan; readonly stopped: StopReason; readonly statistics: SolveStatistics }
+  | { readonly status: "faulty-problem"; readonly faults: readonly ProblemFault[] }
+  | { readonly status: "rejected"; readonly violations: readonly Violation[]; readonly statistics: SolveStatistics };
+
+export type StopReason = "steps" | "time" | "cancelled" | "optimal";
+
+export interface SolveStatistics {
+  readonly steps: number;
+  readonly evaluations: number;
+  readonly elapsedMs: number;
+  readonly firstPlanMs: number;
+  readonly firstTotal: number;
+  readonly bestTotal: number;
+}
+
+/** Something in the input that no plan could respect. */
+export interface ProblemFault {
+  readonly code: string;
+  readonly subject: string;
+  readonly text: string;
+  readonly remedy: string;
+}
+
+/** One broken rule found by the audit; `rule` is the number of the validity rule (1–9, 0 for a malformed plan). */
+export interface Violation {
+  readonly rule: number;
+  readonly code: string;
+  readonly lineId: string | null;
+  readonly orderId: string | null;
+  readonly at: number | null;
+  readonly text: string;
+}

@@ -1,0 +1,27 @@
+import type { Plan } from "./plan/plan.ts";
+
+/** All that is ambient, as arguments: the engine has no clock, no global random and no I/O. */
+export interface SolveEnv {
+  /** Milliseconds from any fixed origin; used for time budgets only, never for choices of the search. */
+  readonly monotonicMs: () => number;
+  readonly isCancelled: () => boolean;
+  readonly onProgress: (progress: SolveProgress) => void;
+}
+
+export interface SolveProgress {
+  readonly steps: number;
+  readonly elapsedMs: number;
+  /** 0…1 of the budget. */
+  readonly share: number;
+  readonly bestTotal: number;
+  readonly lateOrders: number;
+  /** Best plan so far, decoded on demand. */
+  readonly bestPlan: () => Plan;
+}
+
+/** At least one budget is set; the first one reached ends the search. A step budget alone makes the result reproducible. */
+export interface SolveParams {
+  readonly seed: number;
+  readonly maxSteps: number | null;
+  readonly maxMs: number | null;
+}

@@ -1,0 +1,38 @@
+import { configDefaults, defineConfig } from "vitest/config";
+
+const shared = {
+  resolve: { conditions: ["source"] },
+  ssr: { resolve: { conditions: ["source"] } },
+};
+
+/** One project a kind of test, so that the quick ones run alone. */
+export default defineConfig({
+  test: {
+    passWithNoTests: true,
+    projects: [
+      {
+        ...shared,
+        test: {
+          name: "unit",
+          include: ["packages/*/src/**/*.test.ts", "apps/*/src/**/*.test.{ts,tsx}"],
+          exclude: [...configDefaults.exclude],
+        },
+      },
+      { ...shared, test: { name: "property", include: ["tests/property/**/*.test.ts"], testTimeout: 60_000 } },
+      {
+        ...shared,
+        test: {
+          name: "contract",
+          include: ["tests/contract/**/*.test.ts"],
+          testTimeout: 120_000,
+          hookTimeout: 120_000,
+          fileParallelism: false,
+        },
+      },
+      {
+        ...shared,
+        test: { name: "golden", include: ["tests/golden/**/*.test.ts"], testTimeout: 120_000, hookTimeout: 120_000 },
+      },
+    ],
+  },
+});
