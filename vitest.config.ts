@@ -1,9 +1,8 @@
 import { configDefaults, defineConfig } from "vitest/config";
 
-const shared = {
-  resolve: { conditions: ["source"] },
-  ssr: { resolve: { conditions: ["source"] } },
-};
+/** Tests run on the sources: no build comes before them. */
+const conditions = ["source", "module", "node", "development|production"];
+const shared = { resolve: { conditions }, ssr: { resolve: { conditions } } };
 
 /** One project a kind of test, so that the quick ones run alone. */
 export default defineConfig({
@@ -18,7 +17,10 @@ export default defineConfig({
           exclude: [...configDefaults.exclude],
         },
       },
-      { ...shared, test: { name: "property", include: ["tests/property/**/*.test.ts"], testTimeout: 60_000 } },
+      {
+        ...shared,
+        test: { name: "property", include: ["tests/property/**/*.test.ts"], testTimeout: 60_000 },
+      },
       {
         ...shared,
         test: {
@@ -31,7 +33,12 @@ export default defineConfig({
       },
       {
         ...shared,
-        test: { name: "golden", include: ["tests/golden/**/*.test.ts"], testTimeout: 120_000, hookTimeout: 120_000 },
+        test: {
+          name: "golden",
+          include: ["tests/golden/**/*.test.ts"],
+          testTimeout: 120_000,
+          hookTimeout: 120_000,
+        },
       },
     ],
   },
