@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { PolymerName } from "./polymer.ts";
 import {
-  CalendarId, InsertId, LineId, MouldId, PoolId, ProductId, SheetId, TrolleyId, displayName, nonNegative, positive,
+  CalendarId, InsertId, LineId, LocalDateTime, MouldId, PoolId, ProductId, SheetId, TrolleyId, displayName, nonNegative, positive,
 } from "./scalars.ts";
 
 /** Open time read from the line's handling table: linear between rows, by product depth. */
@@ -97,3 +97,7 @@ export const FormingLine = z.object({
 }).refine((line) => line.sheetThicknessMinMm <= line.sheetThicknessMaxMm, { path: ["sheetThicknessMaxMm"], error: "must not be below sheetThicknessMinMm" })
   .refine((line) => line.sheetWidthMinMm <= line.sheetWidthMaxMm, { path: ["sheetWidthMaxMm"], error: "must not be below sheetWidthMinMm" });
 export type FormingLine = z.infer<typeof FormingLine>;
+
+/** A line stands in [from, to), by the plant's wall clock. */
+export const LineClosure = z.object({ lineId: LineId, from: LocalDateTime, to: LocalDateTime, reason: displayName });
+export type LineClosure = z.infer<typeof LineClosure>;

@@ -1,11 +1,11 @@
 import { z } from "zod";
 import { ChangeoverRules } from "./changeover-rules.ts";
 import { OperatorPool, SetterTeam, Trolley } from "./crew.ts";
-import { FormingLine } from "./forming-line.ts";
+import { FormingLine, LineClosure } from "./forming-line.ts";
 import { Mould } from "./mould.ts";
 import { Polymer } from "./polymer.ts";
 import { Product, ProvenRate } from "./product.ts";
-import { PlantId, displayName, nonNegative } from "./scalars.ts";
+import { LocalDateTime, PlantId, displayName, nonNegative } from "./scalars.ts";
 import { Sheet } from "./sheet.ts";
 import { WorkCalendar } from "./work-calendar.ts";
 
@@ -28,8 +28,14 @@ export const Plant = z.object({
   timeZone: z.string().min(1),
   currency: z.string().regex(/^[A-Z]{3}$/, "must be an ISO 4217 code"),
   firstWeekday: z.int().min(1).max(7),
+  /** Planning starts at this wall-clock time; null: at the moment of planning. */
+  planFrom: LocalDateTime.nullable(),
+  /** Orders are planned within so many weeks from the start. */
+  horizonWeeks: z.int().min(1).max(52),
   calendars: z.array(WorkCalendar),
   lines: z.array(FormingLine),
+  /** Breakdowns and other spells in which one line stands, on top of its calendar. */
+  lineClosures: z.array(LineClosure),
   moulds: z.array(Mould),
   polymers: z.array(Polymer),
   sheets: z.array(Sheet),
