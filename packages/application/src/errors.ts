@@ -1,0 +1,44 @@
+/** One bad field or row behind a refusal. `path` is a field path ("lines.0.name") or a place in a file; "" for the whole input. */
+export interface FieldFault {
+  readonly path: string;
+  readonly problem: string;
+  readonly remedy: string;
+}
+
+/** Stable codes of refusals; each is answered with one HTTP status by the API and one exit text by the command line. */
+export type AppErrorCode =
+  | "not-found"
+  | "forbidden"
+  | "unreadable-file"
+  | "invalid-input"
+  | "import-not-acceptable"
+  | "order-book-changed"
+  | "plant-changed"
+  | "solve-in-progress"
+  | "nothing-to-plan"
+  | "solve-already-ended"
+  | "problem-faulty"
+  | "plan-rejected"
+  | "solver-failed"
+  | "conflicting-write";
+
+/** A refusal: what happened, why, and what the person can do about it, with the fields or rows concerned. */
+export interface AppError {
+  readonly code: AppErrorCode;
+  /** What happened, one sentence. */
+  readonly title: string;
+  /** Why. */
+  readonly cause: string;
+  /** What to do about it. */
+  readonly remedy: string;
+  readonly faults: readonly FieldFault[];
+}
+
+/** Builds a refusal; without faults the list is empty. */
+export function appError(
+  code: AppErrorCode,
+  text: { readonly title: string; readonly cause: string; readonly remedy: string },
+  faults: readonly FieldFault[] = [],
+): AppError {
+  return { code, ...text, faults };
+}

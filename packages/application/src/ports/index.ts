@@ -1,0 +1,17 @@
+export type * from "./clock.ts";
+export type * from "./event-bus.ts";
+export type * from "./event-repository.ts";
+export type * from "./ids.ts";
+export type * from "./import-repository.ts";
+export type * from "./job-queue.ts";
+export type * from "./log.ts";
+export type * from "./order-repository.ts";
+export type * from "./plan-repository.ts";
+export type * from "./plant-repository.ts";
+export type * from "./ports.ts";
+export type * from "./run-repository.ts";
+export type * from "./solve-runner.ts";
+export type * from "./table.ts";
+export type * from "./table-reader.ts";
+export type * from "./table-writer.ts";
+export type * from "./unit-of-work.ts";
