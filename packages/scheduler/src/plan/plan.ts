@@ -2,7 +2,7 @@
 export interface Plan {
   /** Sorted by line (in the problem's order), then start. */
   readonly segments: readonly Segment[];
-  /** One entry per planned lot, in order of (orderId, lot). */
+  /** One entry per planned lot, in order of (orderId by code units, lot). */
   readonly lots: readonly PlannedLot[];
   readonly unplanned: readonly UnplannedOrder[];
   readonly objective: ObjectiveBreakdown;
@@ -25,6 +25,7 @@ export interface ChangeSegment extends OnLine {
   readonly changeSpec: number;
   readonly stripping: boolean;
   readonly teamId: string | null;
+  /** The line's trolley where the change has team work and uses it. */
   readonly trolleyId: string | null;
   /** End of dismounting = start of mounting; equals `start` when nothing is dismounted. */
   readonly mountStart: number;
@@ -93,7 +94,7 @@ export interface UnplannedReason {
   readonly text: string;
 }
 
-/** Every named term: amount in its unit × price = cost; `total` is their sum. */
+/** Every named term once, in the order below: amount in its unit × price = cost; `total` is their sum. Hours and weights as in `ObjectiveWeights`. */
 export interface ObjectiveBreakdown {
   readonly terms: readonly ObjectiveTerm[];
   readonly total: number;

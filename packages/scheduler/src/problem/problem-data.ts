@@ -7,20 +7,36 @@ import type { WorkingTime } from "@formweek/capacity-model";
  * All instants are integer seconds since the epoch, UTC; all durations integer seconds; spells are half-open [start, end).
  *
  * Timing rules, as the decoder keeps them and the audit checks them:
+ * - Everything on a line starts at or after the line's `freeAt` and the horizon's start and ends by the horizon's end.
  * - A line does one thing at a time. A run uses the line's working time, stops at closed time and goes on after it. Where
  *   operators are short it stops too. A restart after a stop (wall clock) longer than `restartLimitSeconds` first spends
- *   `restartWarmUpSeconds` of working time without pieces.
+ *   `restartWarmUpSeconds` of working time without pieces. Stops are pauses inside a lot: closed and operator pauses back
+ *   to back are one stop, and a lot's first stretch needs no warm-up. A warm-up pauses as a run does; a pause longer than
+ *   the limit starts it anew, a shorter one lets it go on. The segments of a lot follow one another without a gap, from
+ *   a run stretch to a run stretch. Where a line is closed and operators are short, the reason is "closed".
+ * - After stretches of R seconds of running in all, a lot has floor((R + 1e-9) / secondsPerPiece) pieces; the last stretch
+ *   makes up the lot.
+ * - A line needs its operators while it runs and while it warms up, not while it is changed or paused.
  * - A change lies between two runs whose set-ups differ (or before the first, from `initial`). It has three phases without
  *   a pause between: dismount and mount in the working time of one team (which it occupies from its start to the end of
  *   mounting, breaks included, as it does the trolley where `usesTrolley`), then the tail (thermal work, first-piece
  *   check) in the working time of the line, without a team. A change without team work is its tail alone. It may be
  *   done before the order's earliest start. The run starts at or after the end of the change.
+ *   It starts at an open instant of the working time it uses first (the team's, else the line's). Every phase ends at
+ *   `addWorking(working time, end of the phase before, its seconds)`. A line whose `trolleyId` is null needs no trolley.
+ *   Every change but a stripping one serves the next run on its line. Entries of -1 join set-ups with the same mould
+ *   only; any other entry asks for a change segment, be it of no length.
  * - A mould copy belongs to a line from the start of mounting to the end of dismounting, and needs the mould's
  *   `carryingSeconds` (wall clock) between leaving one line and the start of mounting on another. A mould that hangs on
  *   an idle line is taken by a stripping change there (dismount alone, to the set-up's `strippedId`).
+ *   Where a change joins two set-ups with the same mould the copy stays, and `mouldOut` and `mouldIn` are null. On a line
+ *   whose `initial` is null the first run's copy belongs to it from the start of that run.
+ * - In an out-of-service spell of a copy no change that mounts it (from `mountStart` to its end) and no lot made with it
+ *   (start to end) may lie; a copy that only hangs on a line stays there.
  * - A run starts at or after the order's earliest start, and not before the supply of its sheet covers all runs of
- *   that sheet that have started by then, its own kilograms included.
- * - An order's finish is the end of its last run plus conditioning (wall clock).
+ *   that sheet that have started by then, its own kilograms included. A run is a whole lot here, with all its kilograms
+ *   from its start; start-up scrap is not counted.
+ * - An order's finish is the end of its last run plus conditioning (wall clock). Its lots add up to its pieces exactly.
  */
 export interface ProblemData {
   readonly horizon: { readonly start: number; readonly end: number };
@@ -144,6 +160,8 @@ export interface JobOption {
   readonly setupId: string;
   /** Working seconds per piece formed; a lot of n pieces runs ceil(n × secondsPerPiece - 1e-9) seconds. */
   readonly secondsPerPiece: number;
+  /** Neither the run nor the change that serves it starts before this instant (the mould is still on its way); absent: no such limit. */
+  readonly availableFromAt?: number;
 }
 
 export interface OptionRefusal {
@@ -155,7 +173,9 @@ export interface OptionRefusal {
 
 /**
  * The planner's word for one order: a line, a start, or both; pinned orders of one line that carry `sequence` run in
- * that order before every other run of the line. A fixed start is exact.
+ * that order before every other run of the line. A fixed start is exact, and is that of the order's lot 0; a line holds
+ * for every lot. A sequence without a line counts on the line where the order is planned. Pinned orders listed as
+ * unplanned break no pin.
  */
 export interface Pin {
   readonly orderId: string;
@@ -170,7 +190,7 @@ export interface ObjectiveWeights {
   readonly tardinessPerWeightHour: number;
   /** per weight of a late order */
   readonly lateOrderPerWeight: number;
-  /** per hour that a line stands in a change (all three phases, wall clock of work) */
+  /** per hour that a line stands in a change: seconds of all three phases, closed time and breaks between not counted; stripping too */
   readonly changePerMachineHour: number;
   /** per hour of team work */
   readonly changePerTeamHour: number;
@@ -178,6 +198,6 @@ export interface ObjectiveWeights {
   readonly scrapPerKg: number;
   /** per weight of an unplanned order; should exceed what lateness over the horizon costs */
   readonly unplannedPerWeight: number;
-  /** per hour of the last line's finish after the horizon's start; 0 in plants, 1 for the makespan sets */
+  /** per hour from the horizon's start to the end of the last run (0 without runs); 0 in plants, positive for the makespan sets */
   readonly makespanPerHour: number;
 }
