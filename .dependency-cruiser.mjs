@@ -352,7 +352,7 @@ const tests = [
     from: { path: "^tests/([^/]+)/" },
     to: {
       path: "^tests/",
-      pathNot: ["^tests/$1/", "^tests/(arbitraries|fixtures)/", "^tests/[^/]+/suites/"],
+      pathNot: ["^tests/$1/", "^tests/(arbitraries|fixtures|services)/", "^tests/[^/]+/suites/"],
     },
   },
   {

@@ -25,6 +25,7 @@ export default defineConfig({
         ...shared,
         test: {
           name: "contract",
+          globalSetup: ["tests/services/vitest-servers.ts"],
           include: ["tests/contract/**/*.test.ts"],
           testTimeout: 120_000,
           hookTimeout: 120_000,
