@@ -1,1 +1,11 @@
-export {};
+export * from "./scalars.ts";
+export * from "./problem-details.ts";
+export * from "./plan-document.ts";
+export * from "./events.ts";
+export * from "./http/health.ts";
+export * from "./http/imports.ts";
+export * from "./http/orders.ts";
+export * from "./http/plans.ts";
+export * from "./http/plants.ts";
+export * from "./http/rates.ts";
+export * from "./http/solves.ts";

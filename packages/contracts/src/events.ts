@@ -1,0 +1,55 @@
+import { z } from "zod";
+import { SolveProgress } from "./http/solves.ts";
+import { Id, InstantText, Revision } from "./scalars.ts";
+
+/** Data of the server-sent event `solve-progress`; carries no id because it is not stored. */
+export const SolveProgressMessage = z.object({
+  type: z.literal("solve-progress"),
+  at: InstantText,
+  runId: Id,
+  state: z.enum(["queued", "running"]),
+  progress: SolveProgress.nullable(),
+});
+
+/** Data of `solve-ended`: the run is done, stopped or failed. */
+export const SolveEndedMessage = z.object({
+  type: z.literal("solve-ended"),
+  at: InstantText,
+  runId: Id,
+  state: z.enum(["done", "stopped", "failed"]),
+  planId: Id.nullable(),
+});
+
+/** Data of `plan-saved`. */
+export const PlanSavedMessage = z.object({
+  type: z.literal("plan-saved"),
+  at: InstantText,
+  planId: Id,
+  runId: Id,
+});
+
+/** Data of `orders-changed`. */
+export const OrdersChangedMessage = z.object({
+  type: z.literal("orders-changed"),
+  at: InstantText,
+  revision: Revision,
+});
+
+/** Data of `plant-changed`. */
+export const PlantChangedMessage = z.object({
+  type: z.literal("plant-changed"),
+  at: InstantText,
+  revision: Revision,
+});
+
+/** What a plant's event stream sends; the event's name is `type`, its id the plant's sequence where it has one. */
+export const PlantMessage = z
+  .discriminatedUnion("type", [
+    SolveProgressMessage,
+    SolveEndedMessage,
+    PlanSavedMessage,
+    OrdersChangedMessage,
+    PlantChangedMessage,
+  ])
+  .meta({ id: "PlantMessage" });
+export type PlantMessage = z.infer<typeof PlantMessage>;

@@ -1,0 +1,8 @@
+import { z } from "zod";
+
+/** Live: the process answers. Ready: its store answers too. */
+export const HealthResponse = z.object({
+  status: z.enum(["ok", "not ready"]),
+  checks: z.record(z.string(), z.string()),
+});
+export type HealthResponse = z.infer<typeof HealthResponse>;

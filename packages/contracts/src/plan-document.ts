@@ -1,0 +1,218 @@
+import { z } from "zod";
+import { Id, InstantText, Pieces } from "./scalars.ts";
+
+/** What became of an order in a plan. */
+export const OrderState = z.enum(["on time", "late", "covered by stock", "unplanned", "partly planned"]);
+export type OrderState = z.infer<typeof OrderState>;
+
+const Seconds = z.int().min(0);
+const OnLine = {
+  lineId: Id,
+  start: InstantText,
+  end: InstantText.describe("Half-open: the segment ends before this instant"),
+};
+
+/** One of a mould's identical copies. */
+export const MouldCopy = z
+  .object({ mouldId: Id, copy: z.int().min(1).describe("1-based") })
+  .meta({ id: "MouldCopy" });
+export type MouldCopy = z.infer<typeof MouldCopy>;
+
+/** Work between two set-ups of a line. */
+export const ChangeSegment = z
+  .object({
+    kind: z.literal("change"),
+    ...OnLine,
+    mountStart: InstantText.describe("End of dismounting, start of mounting"),
+    tailStart: InstantText.describe("End of the setters' work, start of heating up and first-piece check"),
+    stripping: z.boolean().describe("Only the hanging mould is taken out, for another line"),
+    teamId: Id.nullable(),
+    trolleyId: Id.nullable(),
+    fromSetupId: z.string().nullable(),
+    toSetupId: z.string(),
+    mouldOut: MouldCopy.nullable(),
+    mouldIn: MouldCopy.nullable(),
+    minutes: z.number().describe("Whole change, minutes"),
+    scrapKg: z.number().describe("Start-up scrap, kg"),
+    tasks: z.array(
+      z.object({
+        name: z.string(),
+        minutes: z.number(),
+        byTeam: z.boolean().describe("Done by the setters"),
+      }),
+    ),
+  })
+  .meta({ id: "ChangeSegment" });
+export type ChangeSegment = z.infer<typeof ChangeSegment>;
+
+/** An unbroken stretch of running; a lot that pauses has several. */
+export const RunSegment = z
+  .object({
+    kind: z.literal("run"),
+    ...OnLine,
+    orderId: Id,
+    lot: z.int().min(0).describe("0-based lot of the order"),
+    productId: Id,
+    productName: z.string(),
+    customer: z.string(),
+    mould: MouldCopy.nullable(),
+    mouldName: z.string(),
+    sheetId: z.string(),
+    sheetName: z.string(),
+    colour: z.object({ name: z.string(), hex: z.string(), clear: z.boolean() }),
+    setupId: z.string(),
+    pieces: Pieces.describe("Formed in this stretch"),
+    due: InstantText,
+    lateSeconds: Seconds.describe("How late the order is; 0 when on time"),
+  })
+  .meta({ id: "RunSegment" });
+export type RunSegment = z.infer<typeof RunSegment>;
+
+/** A pause inside a lot. */
+export const StopSegment = z
+  .object({
+    kind: z.literal("stop"),
+    ...OnLine,
+    reason: z.enum(["closed", "operators", "warm-up"]),
+    orderId: Id,
+    lot: z.int().min(0),
+  })
+  .meta({ id: "StopSegment" });
+export type StopSegment = z.infer<typeof StopSegment>;
+
+export const PlanSegment = z.discriminatedUnion("kind", [ChangeSegment, RunSegment, StopSegment]);
+export type PlanSegment = z.infer<typeof PlanSegment>;
+
+/** A line over the plan's horizon. */
+export const PlanLine = z
+  .object({
+    id: Id,
+    name: z.string(),
+    open: z.array(z.tuple([InstantText, InstantText])).describe("Working spells, half-open, ascending"),
+    closures: z
+      .array(z.object({ start: InstantText, end: InstantText, reason: z.string() }))
+      .describe("Breakdowns and other dated stops"),
+    utilisation: z
+      .object({
+        runSeconds: Seconds,
+        changeSeconds: Seconds,
+        stopSeconds: Seconds,
+        idleSeconds: Seconds,
+        closedSeconds: Seconds,
+      })
+      .describe("Split of the horizon"),
+  })
+  .meta({ id: "PlanLine" });
+export type PlanLine = z.infer<typeof PlanLine>;
+
+/** A planned part of an order. */
+export const PlanLot = z
+  .object({
+    orderId: Id,
+    lot: z.int().min(0),
+    lineId: Id,
+    pieces: Pieces,
+    start: InstantText,
+    end: InstantText,
+    finish: InstantText.describe("End plus conditioning"),
+  })
+  .meta({ id: "PlanLot" });
+export type PlanLot = z.infer<typeof PlanLot>;
+
+/** An order and what became of it. */
+export const PlanOrder = z
+  .object({
+    orderId: Id,
+    customer: z.string(),
+    productId: Id,
+    productName: z.string(),
+    pieces: Pieces.describe("Ordered"),
+    due: InstantText,
+    state: OrderState,
+    finish: InstantText.nullable(),
+    lateSeconds: Seconds,
+    slackSeconds: z.int().nullable().describe("Due minus finish; negative when late; null when not planned"),
+    fromStockPieces: Pieces,
+    toMakePieces: Pieces.describe("Good pieces left to make, rounded to whole packs"),
+    grossPieces: Pieces.describe("To form, scrap allowance included"),
+  })
+  .meta({ id: "PlanOrder" });
+export type PlanOrder = z.infer<typeof PlanOrder>;
+
+/** An order that the plan leaves out, with every reason, most telling first. */
+export const UnplannedOrder = z
+  .object({
+    orderId: Id,
+    reasons: z.array(
+      z.object({
+        code: z.string(),
+        lineId: Id.nullable().describe("Null: holds for every line"),
+        text: z.string(),
+      }),
+    ),
+  })
+  .meta({ id: "UnplannedOrder" });
+export type UnplannedOrder = z.infer<typeof UnplannedOrder>;
+
+/** What the plan costs: amount × price = cost, term by term. */
+export const PlanObjective = z
+  .object({
+    terms: z.array(
+      z.object({
+        name: z.string(),
+        unit: z.string(),
+        amount: z.number(),
+        price: z.number(),
+        cost: z.number(),
+      }),
+    ),
+    total: z.number().describe("Sum of the costs, in the plant's currency"),
+  })
+  .meta({ id: "PlanObjective" });
+export type PlanObjective = z.infer<typeof PlanObjective>;
+
+/** The plan in a few numbers. */
+export const PlanSummary = z
+  .object({
+    orders: z.int(),
+    onTime: z.int(),
+    late: z.int(),
+    unplanned: z.int(),
+    coveredByStock: z.int(),
+    tardinessHours: z.number().describe("Sum over all late orders"),
+    worstLateHours: z.number(),
+    changes: z.int(),
+    changeHours: z.number().describe("Hours that lines stand in changes"),
+    teamHours: z.number().describe("Hours of setter teams in changes"),
+    utilisation: z.number().describe("Running time over working time of all lines, 0 to 1"),
+    makespanEnd: InstantText.nullable().describe("End of the last run; null when nothing runs"),
+  })
+  .meta({ id: "PlanSummary" });
+export type PlanSummary = z.infer<typeof PlanSummary>;
+
+/** A plan as served by the API and written by the command line: one self-contained JSON document. */
+export const PlanDocument = z
+  .object({
+    format: z.literal("formweek-plan/1"),
+    engineVersion: z.string(),
+    seed: z.int(),
+    steps: z.int().describe("Steps of the search that made it"),
+    inputHash: z
+      .string()
+      .describe("Hash of the scheduling problem: equal hash, seed and steps give an equal plan"),
+    plant: z.object({ id: Id, name: z.string(), timeZone: z.string(), currency: z.string() }),
+    horizon: z.object({ start: InstantText, end: InstantText }),
+    lines: z.array(PlanLine),
+    segments: z.array(PlanSegment).describe("By line, then start; never overlapping on a line"),
+    lots: z.array(PlanLot),
+    orders: z.array(PlanOrder),
+    unplanned: z.array(UnplannedOrder),
+    objective: PlanObjective,
+    bound: z
+      .object({ total: z.number(), gap: z.number().describe("(total − bound) ÷ total, 0 when proven best") })
+      .nullable()
+      .describe("A proven lower bound of the total; null when none is known"),
+    summary: PlanSummary,
+  })
+  .meta({ id: "PlanDocument" });
+export type PlanDocument = z.infer<typeof PlanDocument>;

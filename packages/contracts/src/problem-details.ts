@@ -1,0 +1,25 @@
+import { z } from "zod";
+
+/** One field or row behind a failure. */
+export const FieldFault = z.object({
+  path: z.string().describe('Field path ("seconds") or place in a file; empty for the whole input'),
+  problem: z.string().describe("What is wrong"),
+  remedy: z.string().describe("What to do about it"),
+});
+export type FieldFault = z.infer<typeof FieldFault>;
+
+/** The one body of every failure: RFC 9457 problem details, served as application/problem+json. */
+export const ProblemDetails = z
+  .object({
+    type: z.string().describe("URI reference of the kind of problem: urn:formweek:problem:<code>"),
+    title: z.string().describe("What happened, one sentence"),
+    status: z.int().min(400).max(599),
+    detail: z.string().describe("Cause and remedy in one text, for readers that know no extra members"),
+    instance: z.string().describe("The request's path"),
+    code: z.string().describe("Stable code of the failure"),
+    cause: z.string().describe("Why it happened"),
+    remedy: z.string().describe("What to do about it"),
+    faults: z.array(FieldFault).describe("Fields or rows concerned; empty when none is"),
+  })
+  .meta({ id: "ProblemDetails" });
+export type ProblemDetails = z.infer<typeof ProblemDetails>;

@@ -1,0 +1,17 @@
+import { z } from "zod";
+
+/** Instant on the wire: ISO 8601, UTC, whole seconds, "2026-11-30T05:00:00Z". */
+export const InstantText = z
+  .string()
+  .regex(/^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}:\d{2}Z$/, "must be an instant such as 2026-11-30T05:00:00Z")
+  .describe("Instant, ISO 8601, UTC, whole seconds, such as 2026-11-30T05:00:00Z");
+export type InstantText = z.infer<typeof InstantText>;
+
+/** Identity of a record: 1 to 64 characters. */
+export const Id = z.string().min(1).max(64);
+
+/** Counts up by one with every write of a record. */
+export const Revision = z.int().min(0).describe("Counts up by one with every write");
+
+/** Whole pieces. */
+export const Pieces = z.int().min(0);
