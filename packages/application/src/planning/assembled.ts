@@ -1,0 +1,30 @@
+import type { Order, Plant } from "@formweek/capacity-model";
+import type { Pin, ProblemData } from "@formweek/scheduler";
+
+/** What one order comes to after the shelf has been looked at. */
+export interface OrderDemand {
+  readonly order: Order;
+  readonly fromStockPieces: number;
+  /** Good pieces still to make, rounded; 0 when the stock covers the order. */
+  readonly toMakePieces: number;
+  /** Pieces to form for them, scrap included. */
+  readonly grossPieces: number;
+}
+
+export interface ClosedSpell {
+  readonly start: number;
+  readonly end: number;
+  readonly reason: string;
+}
+
+/** A plant and its orders made ready for the scheduler, with what the plan's description needs besides. */
+export interface Assembled {
+  readonly plant: Plant;
+  readonly pins: readonly Pin[];
+  readonly problem: ProblemData;
+  /** One per order, in the order given. */
+  readonly demands: readonly OrderDemand[];
+  /** Named closures per line id: its calendar's and its own. */
+  readonly closures: ReadonlyMap<string, readonly ClosedSpell[]>;
+  readonly inputHash: string;
+}
