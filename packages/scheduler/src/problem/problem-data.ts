@@ -21,7 +21,8 @@ import type { WorkingTime } from "@formweek/capacity-model";
  *   a pause between: dismount and mount in the working time of one team (which it occupies from its start to the end of
  *   mounting, breaks included, as it does the trolley where `usesTrolley`), then the tail (thermal work, first-piece
  *   check) in the working time of the line, without a team. A change without team work is its tail alone. It may be
- *   done before the order's earliest start. The run starts at or after the end of the change.
+ *   done before the order's earliest start, unless `changeAwaitsEarliestStart`. The run starts at or after the end of the
+ *   change. Change time and team time are priced by the seconds of work in the spec (pauses between shifts not counted).
  *   It starts at an open instant of the working time it uses first (the team's, else the line's). Every phase ends at
  *   `addWorking(working time, end of the phase before, its seconds)`. A line whose `trolleyId` is null needs no trolley.
  *   Every change but a stripping one serves the next run on its line. Entries of -1 join set-ups with the same mould
@@ -33,6 +34,8 @@ import type { WorkingTime } from "@formweek/capacity-model";
  *   whose `initial` is null the first run's copy belongs to it from the start of that run.
  * - In an out-of-service spell of a copy no change that mounts it (from `mountStart` to its end) and no lot made with it
  *   (start to end) may lie; a copy that only hangs on a line stays there.
+ *   Between two set-ups of the same mould the copy stays: no mould out, none in. Where the matrix says "no change" between
+ *   set-ups of different moulds, they swap at the run's start. No copy hangs on a line during its `outOfService` spells.
  * - A run starts at or after the order's earliest start, and not before the supply of its sheet covers all runs of
  *   that sheet that have started by then, its own kilograms included. A run is a whole lot here, with all its kilograms
  *   from its start; start-up scrap is not counted.
@@ -51,6 +54,8 @@ export interface ProblemData {
   readonly sheets: readonly SheetSupply[];
   readonly jobs: readonly Job[];
   readonly pins: readonly Pin[];
+  /** True where the rules of the problem forbid a change to begin before its order's earliest start (no plant's case). */
+  readonly changeAwaitsEarliestStart: boolean;
   readonly objective: ObjectiveWeights;
 }
 
@@ -77,7 +82,7 @@ export interface ProblemMould {
   /** Number of identical copies, >= 0. */
   readonly copies: number;
   readonly carryingSeconds: number;
-  /** Spells in which a copy (0-based) may not be mounted. */
+  /** Spells in which a copy (0-based) may not hang on a line. */
   readonly outOfService: readonly { readonly copy: number; readonly start: number; readonly end: number }[];
 }
 
