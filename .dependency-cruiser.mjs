@@ -247,12 +247,25 @@ const insideEngine = [
   {
     name: "audit-is-independent",
     severity: "error",
-    comment: "The audit shares no code with what it checks: only the input records and the plan record.",
+    comment:
+      "The audit shares no code with what it checks: only the input records, the plan record and the record of its verdict.",
     from: { path: `${engine}audit/`, pathNot: spec },
     to: {
       path: engine,
-      pathNot: [`${engine}audit/`, `${engine}problem/problem-data[.]ts$`, `${engine}plan/plan[.]ts$`],
+      pathNot: [
+        `${engine}audit/`,
+        `${engine}problem/problem-data[.]ts$`,
+        `${engine}plan/plan[.]ts$`,
+        `${engine}result[.]ts$`,
+      ],
     },
+  },
+  {
+    name: "audit-shares-types-only",
+    severity: "error",
+    comment: "Of the records it shares with the engine the audit uses the types, never a function.",
+    from: { path: `${engine}audit/`, pathNot: spec },
+    to: { path: engine, pathNot: `${engine}audit/`, dependencyTypesNot: ["type-only"] },
   },
   {
     name: "nobody-leans-on-the-audit",
