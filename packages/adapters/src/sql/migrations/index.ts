@@ -1,0 +1,5 @@
+import { firstTables } from "./0001-first-tables.ts";
+import type { Migration } from "./migration.ts";
+
+/** Every step, in order. */
+export const migrations: readonly Migration[] = [firstTables];

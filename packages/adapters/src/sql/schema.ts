@@ -1,0 +1,125 @@
+import type { Order, Plant } from "@formweek/capacity-model";
+import type {
+  AppError,
+  AppliedCounts,
+  CurvePoint,
+  ImportAcceptance,
+  ImportChange,
+  PlanDocument,
+  PlanHead,
+  PlantEventBody,
+  RunParams,
+  RunState,
+  SolveProgressReport,
+} from "@formweek/application";
+import {
+  bigint,
+  boolean,
+  doublePrecision,
+  integer,
+  json,
+  pgSchema,
+  primaryKey,
+  text,
+} from "drizzle-orm/pg-core";
+
+/**
+ * Tables as the repositories see them; the migrations make them. An own database schema keeps the names apart from any
+ * neighbour's. Instants are integer seconds since the epoch, UTC. Documents are `json`, not `jsonb`: they come back
+ * exactly as they were written, key order included, and nothing searches inside them.
+ */
+const formweek = pgSchema("formweek");
+
+const instant = (name: string) => bigint(name, { mode: "number" });
+const revision = () => bigint("revision", { mode: "number" }).notNull();
+
+export const plants = formweek.table("plants", {
+  id: text("id").primaryKey(),
+  revision: revision(),
+  name: text("name").notNull(),
+  timeZone: text("time_zone").notNull(),
+  currency: text("currency").notNull(),
+  document: json("document").$type<Plant>().notNull(),
+});
+
+export const orderBooks = formweek.table("order_books", {
+  plantId: text("plant_id").primaryKey(),
+  revision: revision(),
+});
+
+export const orders = formweek.table(
+  "orders",
+  {
+    plantId: text("plant_id").notNull(),
+    id: text("id").$type<Order["id"]>().notNull(),
+    customer: text("customer").notNull(),
+    productId: text("product_id").$type<Order["productId"]>().notNull(),
+    pieces: bigint("pieces", { mode: "number" }).notNull(),
+    dueAt: instant("due_at").notNull(),
+    earliestStartAt: instant("earliest_start_at"),
+    weight: doublePrecision("weight").notNull(),
+    kind: text("kind").$type<Order["kind"]>().notNull(),
+    underTolerance: doublePrecision("under_tolerance").notNull(),
+    overTolerance: doublePrecision("over_tolerance").notNull(),
+    partsAllowed: boolean("parts_allowed").notNull(),
+  },
+  (table) => [primaryKey({ columns: [table.plantId, table.id] })],
+);
+
+export const imports = formweek.table("imports", {
+  id: text("id").primaryKey(),
+  plantId: text("plant_id").notNull(),
+  baseRevision: bigint("base_revision", { mode: "number" }).notNull(),
+  change: json("change").$type<ImportChange>(),
+  counts: json("counts").$type<AppliedCounts>().notNull(),
+  createdAt: instant("created_at").notNull(),
+  createdBy: text("created_by").notNull(),
+  accepted: json("accepted").$type<ImportAcceptance>(),
+});
+
+export const runs = formweek.table("runs", {
+  id: text("id").primaryKey(),
+  plantId: text("plant_id").notNull(),
+  revision: revision(),
+  state: text("state").$type<RunState>().notNull(),
+  params: json("params").$type<RunParams>().notNull(),
+  stopRequested: boolean("stop_requested").notNull(),
+  requestedAt: instant("requested_at").notNull(),
+  requestedBy: text("requested_by").notNull(),
+  startedAt: instant("started_at"),
+  endedAt: instant("ended_at"),
+  progress: json("progress").$type<SolveProgressReport>(),
+  curve: json("curve").$type<readonly CurvePoint[]>().notNull(),
+  planId: text("plan_id"),
+  problem: json("problem").$type<AppError>(),
+  recoveries: integer("recoveries").notNull(),
+});
+
+export const plans = formweek.table("plans", {
+  id: text("id").primaryKey(),
+  plantId: text("plant_id").notNull(),
+  runId: text("run_id").notNull().unique(),
+  createdAt: instant("created_at").notNull(),
+  engineVersion: text("engine_version").notNull(),
+  seed: bigint("seed", { mode: "number" }).notNull(),
+  steps: bigint("steps", { mode: "number" }).notNull(),
+  summary: json("summary").$type<PlanHead["summary"]>().notNull(),
+  document: json("document").$type<PlanDocument>().notNull(),
+});
+
+export const eventCounters = formweek.table("event_counters", {
+  plantId: text("plant_id").primaryKey(),
+  lastSequence: bigint("last_sequence", { mode: "number" }).notNull(),
+});
+
+export const events = formweek.table(
+  "events",
+  {
+    plantId: text("plant_id").notNull(),
+    sequence: bigint("sequence", { mode: "number" }).notNull(),
+    at: instant("at").notNull(),
+    body: json("body").$type<PlantEventBody>().notNull(),
+    published: boolean("published").notNull(),
+  },
+  (table) => [primaryKey({ columns: [table.plantId, table.sequence] })],
+);

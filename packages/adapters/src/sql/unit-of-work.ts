@@ -1,0 +1,76 @@
+import type { Repositories, Result, UnitOfWork } from "@formweek/application";
+import type { Database } from "./database.ts";
+import { eventRepository } from "./event-repository.ts";
+import { importRepository } from "./import-repository.ts";
+import { orderRepository } from "./order-repository.ts";
+import { planRepository } from "./plan-repository.ts";
+import { plantRepository } from "./plant-repository.ts";
+import { runRepository } from "./run-repository.ts";
+import { isSerialisationFailure } from "./sql-state.ts";
+
+/** Transactions over one database; both engines run the same code. */
+export function sqlUnitOfWork(database: Database): UnitOfWork {
+  return {
+    read: (work) =>
+      database.transaction((transaction) => work(repositoriesOf(transaction)), {
+        isolationLevel: "repeatable read",
+        accessMode: "read only",
+      }),
+    write: (work) => retrying(() => writeOnce(database, work)),
+  };
+}
+
+/** Carries a refusal out of the transaction, so that it is rolled back. */
+class Refusal<T, E> extends Error {
+  readonly result: Result<T, E>;
+  constructor(result: Result<T, E>) {
+    super("refused");
+    this.result = result;
+  }
+}
+
+async function writeOnce<T, E>(
+  database: Database,
+  work: (repositories: Repositories) => Promise<Result<T, E>>,
+): Promise<Result<T, E>> {
+  try {
+    return await database.transaction(
+      async (transaction) => {
+        const result = await work(repositoriesOf(transaction));
+        if (!result.ok) throw new Refusal(result);
+        return result;
+      },
+      { isolationLevel: "serializable" },
+    );
+  } catch (error) {
+    if (error instanceof Refusal) return error.result as Result<T, E>;
+    throw error;
+  }
+}
+
+const maxAttempts = 12;
+const firstPauseMs = 5;
+
+/** PostgreSQL refuses one of two transactions that can not be put one after the other; the loser starts again. */
+async function retrying<T>(attempt: () => Promise<T>): Promise<T> {
+  for (let tries = 1; ; tries++) {
+    try {
+      return await attempt();
+    } catch (error) {
+      if (tries === maxAttempts || !isSerialisationFailure(error)) throw error;
+      const pauseMs = Math.min(firstPauseMs * 2 ** tries, 500) * (0.5 + Math.random());
+      await new Promise((resolve) => setTimeout(resolve, pauseMs));
+    }
+  }
+}
+
+function repositoriesOf(database: Database): Repositories {
+  return {
+    plants: plantRepository(database),
+    orders: orderRepository(database),
+    imports: importRepository(database),
+    runs: runRepository(database),
+    plans: planRepository(database),
+    events: eventRepository(database),
+  };
+}
