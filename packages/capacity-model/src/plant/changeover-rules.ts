@@ -25,6 +25,11 @@ export const ChangeoverRules = z.object({
   sheetThicknessMinutes: nonNegative,
   colourLighterToDarkerMinutes: nonNegative,
   colourDarkerToLighterMinutes: nonNegative,
+  /**
+   * Ranks of darkness for which the colour minutes hold; a greater difference takes in proportion longer. Left out: the
+   * minutes hold for any difference.
+   */
+  colourStepRanks: positive.max(100).optional(),
   /** Factor on colour minutes where the sheet comes from an in-line extruder. */
   extruderColourFactor: z.number().min(1).max(20),
   polymerMinutes: nonNegative,
