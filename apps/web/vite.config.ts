@@ -5,5 +5,5 @@ export default defineConfig({
   plugins: [react()],
   resolve: { conditions: ["source", ...defaultClientConditions] },
   build: { outDir: "dist", emptyOutDir: true, sourcemap: false },
-  server: { proxy: { "/api": "http://127.0.0.1:4600" } },
+  server: { proxy: { "/api": "http://127.0.0.1:4310" } },
 });
