@@ -24,3 +24,37 @@ export * from "./orders/packing-chain.ts";
 export * from "./orders/safety-stock.ts";
 export * from "./orders/orders-to-make.ts";
 export * from "./orders/run-finish.ts";
+export { POLYMER_DEFAULTS } from "./material/polymer-defaults.ts";
+export { lengthOfMassM, minutesToReelEnd, reelLengthM, reelMassKg, shotsInLength } from "./material/reel.ts";
+export type { Reel } from "./material/reel.ts";
+export type { CycleFault, CycleFaultCode, Impossible } from "./cycle/cycle-fault.ts";
+export { contactTemperatureC, coolingSeconds, fourierFor, slabTheta } from "./cycle/slab-cooling.ts";
+export type { ContactBody, Cooling, SlabPlace } from "./cycle/slab-cooling.ts";
+export { CAM_LAWS, camMove, trapezoidSeconds } from "./cycle/drive-motion.ts";
+export type { CamLaw, DriveLimits } from "./cycle/drive-motion.ts";
+export { openTimeOf } from "./cycle/open-time.ts";
+export type { OpenMove, OpenTime } from "./cycle/open-time.ts";
+export {
+  blackBodyFluxKwPerM2,
+  heaterEfficiency,
+  heatingSeconds,
+  ovenPositions,
+} from "./cycle/oven-heating.ts";
+export { cavitiesFor, cyclesPerMinFor, flowCycleSeconds, hourlyOutput, shotOf } from "./cycle/shot.ts";
+export type { HourlyOutput, Shot, ShotInputs } from "./cycle/shot.ts";
+export type { BindingLimit, CycleLimit, LimitCode } from "./cycle/cycle-limit.ts";
+export { machineCycle } from "./cycle/machine-cycle.ts";
+export type { CycleInputs, CycleParts, MachineCycle } from "./cycle/machine-cycle.ts";
+export { formingRate } from "./cycle/forming-rate.ts";
+export type { FormingRate, RateBasis, RateInputs } from "./cycle/forming-rate.ts";
+export { cycleWithout, needsOfRate, obstaclesTo } from "./cycle/cycle-questions.ts";
+export type { CycleWithout, NeedsOfRate, RateObstacle } from "./cycle/cycle-questions.ts";
+export { calibrationFrom } from "./cycle/calibration.ts";
+export type { Calibration } from "./cycle/calibration.ts";
+export type { FitCheck, FitCheckCode, FitUnit, NameCheck, NumberCheck } from "./fit/fit-check.ts";
+export { cutLengthMm, formingAirForceKn, tonnesForceKn, trimForceKn } from "./fit/forces.ts";
+export type { Cut } from "./fit/forces.ts";
+export { areaUtilisation, fullestLayout, squareLayout, staggeredLayout } from "./fit/cavity-layout.ts";
+export type { CavityLayout, RimArea } from "./fit/cavity-layout.ts";
+export { RAIL_CLEARANCE_MM, fitOf } from "./fit/fit.ts";
+export type { Fit, FitInputs } from "./fit/fit.ts";
