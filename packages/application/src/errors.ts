@@ -16,7 +16,6 @@ export type AppErrorCode =
   | "plant-changed"
   | "solve-in-progress"
   | "nothing-to-plan"
-  | "solve-already-ended"
   | "problem-faulty"
   | "plan-rejected"
   | "solver-failed"

@@ -1,6 +1,11 @@
 export type * from "./ports/index.ts";
+export type * from "./actor.ts";
 export type * from "./errors.ts";
 export type * from "./events.ts";
 export type * from "./result.ts";
+export type * from "./planning/plan-document.ts";
+export { ROLES, localPlanner } from "./actor.ts";
 export { appError } from "./errors.ts";
 export { ok, refused } from "./result.ts";
+export type { BookedOrder, BookedOrders } from "./queries/get-order-book.ts";
+export { isoInstant } from "./planning/iso-instant.ts";

@@ -32,7 +32,9 @@ export const ChangeSegment = z
     toSetupId: z.string(),
     mouldOut: MouldCopy.nullable(),
     mouldIn: MouldCopy.nullable(),
-    minutes: z.number().describe("Whole change, minutes"),
+    minutes: z
+      .number()
+      .describe("Work of the change, minutes; its span on the line is longer where setters pause"),
     scrapKg: z.number().describe("Start-up scrap, kg"),
     tasks: z.array(
       z.object({
@@ -100,7 +102,7 @@ export const PlanLine = z
         idleSeconds: Seconds,
         closedSeconds: Seconds,
       })
-      .describe("Split of the horizon"),
+      .describe("Split of the time from the start to the last finish"),
   })
   .meta({ id: "PlanLine" });
 export type PlanLine = z.infer<typeof PlanLine>;
@@ -111,6 +113,7 @@ export const PlanLot = z
     orderId: Id,
     lot: z.int().min(0),
     lineId: Id,
+    setupId: z.string(),
     pieces: Pieces,
     start: InstantText,
     end: InstantText,
@@ -184,7 +187,9 @@ export const PlanSummary = z
     changes: z.int(),
     changeHours: z.number().describe("Hours that lines stand in changes"),
     teamHours: z.number().describe("Hours of setter teams in changes"),
-    utilisation: z.number().describe("Running time over working time of all lines, 0 to 1"),
+    utilisation: z
+      .number()
+      .describe("Running time over working time from the start to the last finish, 0 to 1"),
     makespanEnd: InstantText.nullable().describe("End of the last run; null when nothing runs"),
   })
   .meta({ id: "PlanSummary" });
@@ -199,7 +204,7 @@ export const PlanDocument = z
     steps: z.int().describe("Steps of the search that made it"),
     inputHash: z
       .string()
-      .describe("Hash of the scheduling problem: equal hash, seed and steps give an equal plan"),
+      .describe("16 hex digits over plant and orders: equal hash, seed and steps give an equal plan"),
     plant: z.object({ id: Id, name: z.string(), timeZone: z.string(), currency: z.string() }),
     horizon: z.object({ start: InstantText, end: InstantText }),
     lines: z.array(PlanLine),

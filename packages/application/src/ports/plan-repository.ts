@@ -1,4 +1,4 @@
-import type { PlanDocument } from "../describe-plan.ts";
+import type { PlanDocument } from "../planning/plan-document.ts";
 
 /** A plan without its segments. */
 export interface PlanHead {

@@ -1,0 +1,51 @@
+import type { Actor } from "./actor.ts";
+import { putPlant } from "./commands/put-plant.ts";
+import { requestSolve } from "./commands/request-solve.ts";
+import { stopSolve } from "./commands/stop-solve.ts";
+import { recoverRuns } from "./jobs/recover-runs.ts";
+import { runSolve } from "./jobs/run-solve.ts";
+import type { JobHandlers } from "./ports/job-queue.ts";
+import type { Ports } from "./ports/ports.ts";
+import { publishPending } from "./publish-pending.ts";
+import { getOrderBook } from "./queries/get-order-book.ts";
+import { getPlan } from "./queries/get-plan.ts";
+import { getPlant } from "./queries/get-plant.ts";
+import { getRun } from "./queries/get-run.ts";
+import { listPlans } from "./queries/list-plans.ts";
+import { listPlants } from "./queries/list-plants.ts";
+import { watchPlant } from "./queries/watch-plant.ts";
+import { type PlantInput, type UseCase, guarded } from "./use-case.ts";
+
+/** Everything the planner can do, as functions; the shells (HTTP, worker, command line) call nothing else. */
+export type Application = ReturnType<typeof createApplication>;
+
+/** Joins the use cases to what they need from the outside. Holds no state of its own. */
+export function createApplication(ports: Ports) {
+  const guard = <Input extends PlantInput, Output>(useCase: UseCase<Input, Output>) =>
+    guarded(ports, useCase);
+  return {
+    commands: {
+      putPlant: guard(putPlant),
+      requestSolve: guard(requestSolve),
+      stopSolve: guard(stopSolve),
+    },
+    queries: {
+      listPlants: (actor: Actor) => listPlants(ports, actor),
+      getPlant: guard(getPlant),
+      getOrderBook: guard(getOrderBook),
+      getRun: guard(getRun),
+      listPlans: guard(listPlans),
+      getPlan: guard(getPlan),
+      watchPlant: guard(watchPlant),
+    },
+    /** Handlers of queued jobs, for whoever consumes the queue. */
+    jobs: {
+      "run-solve": ({ runId }, context) => runSolve(ports, runId, context),
+    } satisfies JobHandlers,
+    /** What whoever runs jobs calls at start-up and every minute. */
+    upkeep: async (): Promise<void> => {
+      await recoverRuns(ports);
+      await publishPending(ports);
+    },
+  };
+}

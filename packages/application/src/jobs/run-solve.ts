@@ -1,0 +1,130 @@
+import type { Plan, SolveStatistics } from "@formweek/scheduler";
+import { engineVersion } from "@formweek/scheduler";
+import type { AppError } from "../errors.ts";
+import { assembleProblem } from "../planning/assemble-problem.ts";
+import type { Assembled } from "../planning/assembled.ts";
+import { describePlan } from "../planning/describe-plan.ts";
+import type { JobContext } from "../ports/job-queue.ts";
+import type { StoredPlan } from "../ports/plan-repository.ts";
+import type { Ports } from "../ports/ports.ts";
+import type { SolveRun } from "../ports/run-repository.ts";
+import { publishPending } from "../publish-pending.ts";
+import { type Result, ok, refused } from "../result.ts";
+import { changeRun } from "./change-run.ts";
+import { progressKeeper } from "./progress-keeper.ts";
+import { plantGone, planRejected, problemFaulty, solverFailed } from "./solve-refusals.ts";
+
+interface Solved {
+  readonly plan: Plan;
+  readonly statistics: SolveStatistics;
+  readonly assembled: Assembled;
+}
+
+/**
+ * Makes the plan that a run asked for. May be delivered again after a crash: a run that has ended is left alone, and a
+ * plan is saved once per run. When the process is closing, the run is left as it is and put back at the next start.
+ */
+export async function runSolve(ports: Ports, runId: string, { signal }: JobContext): Promise<void> {
+  const run = await changeRun(ports, runId, (current) => ({
+    ...current,
+    state: "running",
+    startedAt: ports.clock.now(),
+    progress: null,
+    curve: [],
+  }));
+  if (run === null) return;
+  if (run.stopRequested) return endWithoutPlan(ports, run, null);
+  const solved = await solve(ports, run, signal);
+  if (signal.aborted && signal.reason === "closing") return;
+  await (solved.ok ? endWithPlan(ports, run, solved.value) : endWithoutPlan(ports, run, solved.error));
+}
+
+async function solve(ports: Ports, run: SolveRun, signal: AbortSignal): Promise<Result<Solved>> {
+  const snapshot = await ports.store.read(async ({ plants, orders }) => ({
+    plant: (await plants.get(run.plantId))?.plant ?? null,
+    orders: (await orders.book(run.plantId)).orders,
+  }));
+  if (snapshot.plant === null) return refused(plantGone);
+  const assembled = assembleProblem(snapshot.plant, snapshot.orders, { now: ports.clock.now(), pins: [] });
+  if (!assembled.ok) return refused(problemFaulty(assembled.error));
+  const { seed, maxSteps, maxMs, threads } = run.params;
+  const progress = progressKeeper(ports, run);
+  try {
+    const result = await ports.solver.solve({
+      problem: assembled.value.problem,
+      params: { seed, maxSteps, maxMs },
+      threads,
+      onProgress: progress.report,
+      signal,
+    });
+    if (result.status === "faulty-problem") return refused(problemFaulty(result.faults));
+    if (result.status === "rejected") {
+      for (const { rule, code, text } of result.violations)
+        ports.log.error("The audit refused a plan", { rule, code, text });
+      return refused(planRejected(result.violations));
+    }
+    return ok({ plan: result.plan, statistics: result.statistics, assembled: assembled.value });
+  } catch (error) {
+    ports.log.error("A planning run broke down", { runId: run.id, plantId: run.plantId }, error);
+    return refused(solverFailed);
+  } finally {
+    await progress.settle();
+  }
+}
+
+async function endWithPlan(ports: Ports, run: SolveRun, solved: Solved): Promise<void> {
+  const plan = storedPlan(ports, run, solved);
+  const ended = await changeRun(
+    ports,
+    run.id,
+    (current) => ({
+      ...current,
+      state: current.stopRequested ? "stopped" : "done",
+      endedAt: ports.clock.now(),
+    }),
+    async ({ plans }, changed) => {
+      const planId = await plans.insertOnce(plan);
+      const state = changed.state === "stopped" ? "stopped" : "done";
+      return {
+        run: { ...changed, planId },
+        events: [
+          { type: "plan-saved", planId, runId: run.id },
+          { type: "solve-ended", runId: run.id, state, planId },
+        ],
+      };
+    },
+  );
+  if (ended !== null)
+    ports.log.info("A plan was made", { runId: run.id, plantId: run.plantId, steps: plan.steps });
+  await publishPending(ports);
+}
+
+/** Ends a run that has no plan: stopped before it began (`problem` null), or failed. */
+async function endWithoutPlan(ports: Ports, run: SolveRun, problem: AppError | null): Promise<void> {
+  const state = problem === null ? "stopped" : "failed";
+  await changeRun(
+    ports,
+    run.id,
+    (current) => ({ ...current, state, problem, endedAt: ports.clock.now() }),
+    (_, changed) =>
+      Promise.resolve({
+        run: changed,
+        events: [{ type: "solve-ended", runId: run.id, state, planId: null }],
+      }),
+  );
+  await publishPending(ports);
+}
+
+function storedPlan(ports: Ports, run: SolveRun, { plan, statistics, assembled }: Solved): StoredPlan {
+  const origin = { engineVersion, seed: run.params.seed, steps: statistics.steps, boundTotal: null };
+  const document = describePlan(assembled, plan, origin);
+  return {
+    id: ports.ids.next(),
+    plantId: run.plantId,
+    runId: run.id,
+    createdAt: ports.clock.now(),
+    ...origin,
+    summary: document.summary,
+    document,
+  };
+}

@@ -1,0 +1,73 @@
+import type { Order } from "@formweek/capacity-model";
+import { plantNotFound } from "../not-found.ts";
+import type { DocumentOrder, OrderState, PlanDocument } from "../planning/plan-document.ts";
+import { isoInstant } from "../planning/iso-instant.ts";
+import { ok, refused } from "../result.ts";
+import type { PlantInput, UseCase } from "../use-case.ts";
+
+/** An order with what the newest plan says about it; nulls and "not planned yet" where the plan does not know it. */
+export interface BookedOrder extends Order {
+  readonly state: OrderState | "not planned yet";
+  /** ISO 8601 UTC. */
+  readonly finish: string | null;
+  readonly slackSeconds: number | null;
+  readonly fromStockPieces: number | null;
+  readonly toMakePieces: number | null;
+  readonly reasons: readonly string[];
+}
+
+export interface BookedOrders {
+  readonly revision: number;
+  readonly orders: readonly BookedOrder[];
+}
+
+/** The order book with each order's state in the newest plan. */
+export const getOrderBook: UseCase<PlantInput, BookedOrders> = {
+  role: "viewer",
+  run: (ports, { plantId }) =>
+    ports.store.read(async ({ plants, orders, plans }) => {
+      if ((await plants.get(plantId)) === null) return refused(plantNotFound(plantId));
+      const book = await orders.book(plantId);
+      const plan = await plans.latest(plantId);
+      return ok({ revision: book.revision, orders: withStates(book.orders, plan?.document ?? null) });
+    }),
+};
+
+/** Joins orders and plan. An order that changed since the plan was made is not planned yet: its old finish would mislead. */
+export function withStates(orders: readonly Order[], plan: PlanDocument | null): readonly BookedOrder[] {
+  const planned = new Map<string, DocumentOrder>((plan?.orders ?? []).map((entry) => [entry.orderId, entry]));
+  const reasons = new Map<string, readonly string[]>(
+    (plan?.unplanned ?? []).map((entry) => [entry.orderId, entry.reasons.map((reason) => reason.text)]),
+  );
+  return orders.map((order) => {
+    const entry = planned.get(order.id);
+    if (entry === undefined || !isSameOrder(order, entry)) return { ...order, ...notPlannedYet };
+    const { state, finish, slackSeconds, fromStockPieces, toMakePieces } = entry;
+    return {
+      ...order,
+      state,
+      finish,
+      slackSeconds,
+      fromStockPieces,
+      toMakePieces,
+      reasons: reasons.get(order.id) ?? [],
+    };
+  });
+}
+
+function isSameOrder(order: Order, entry: DocumentOrder): boolean {
+  return (
+    order.productId === entry.productId &&
+    order.pieces === entry.pieces &&
+    isoInstant(order.dueAt) === entry.due
+  );
+}
+
+const notPlannedYet = {
+  state: "not planned yet",
+  finish: null,
+  slackSeconds: null,
+  fromStockPieces: null,
+  toMakePieces: null,
+  reasons: [],
+} as const;

@@ -1,0 +1,15 @@
+import { planNotFound } from "../not-found.ts";
+import type { StoredPlan } from "../ports/plan-repository.ts";
+import { ok, refused } from "../result.ts";
+import type { PlantInput, UseCase } from "../use-case.ts";
+
+/** One plan whole; `planId` null asks for the newest. */
+export const getPlan: UseCase<PlantInput & { readonly planId: string | null }, StoredPlan> = {
+  role: "viewer",
+  run: async (ports, { plantId, planId }) => {
+    const plan = await ports.store.read(({ plans }) =>
+      planId === null ? plans.latest(plantId) : plans.get(plantId, planId),
+    );
+    return plan === null ? refused(planNotFound(planId)) : ok(plan);
+  },
+};
