@@ -1,1 +1,3 @@
-export {};
+export { redisEventBus } from "./event-bus.ts";
+export { bullmqConsumer, type ConsumerOptions } from "./job-consumer.ts";
+export { bullmqQueue, type RedisOptions } from "./job-queue.ts";

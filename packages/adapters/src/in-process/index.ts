@@ -1,1 +1,2 @@
-export {};
+export { inProcessEventBus } from "./event-bus.ts";
+export { inProcessQueue, type InProcessQueueOptions } from "./job-queue.ts";

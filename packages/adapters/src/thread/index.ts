@@ -1,1 +1,1 @@
-export {};
+export { SolveThreadDied, threadSolveRunner, type ThreadSolverOptions } from "./solve-runner.ts";
