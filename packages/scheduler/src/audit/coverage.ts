@@ -1,0 +1,58 @@
+import type { Job } from "../problem/problem-data.ts";
+import type { Violation } from "../result.ts";
+import type { AuditContext, LotOnLine } from "./audit-context.ts";
+import { finding } from "./finding.ts";
+
+function jobFaults(job: Job, lots: readonly LotOnLine[], timesUnplanned: number): Violation[] {
+  const { orderId } = job;
+  if (timesUnplanned + lots.length === 0) {
+    const text = `Order ${orderId} (${job.pieces} pieces) is neither planned nor listed as unplanned.`;
+    return [finding("order-forgotten", { orderId }, text)];
+  }
+  const found: Violation[] = [];
+  if (timesUnplanned + Math.min(lots.length, 1) > 1) {
+    const text = `Order ${orderId} is planned in ${lots.length} lots and listed ${timesUnplanned} times as unplanned.`;
+    found.push(finding("order-answered-twice", { orderId }, text));
+  }
+  if (lots.length === 0) return found;
+  const pieces = lots.reduce((sum, lot) => sum + lot.pieces, 0);
+  if (pieces !== job.pieces) {
+    found.push(
+      finding(
+        "wrong-order-pieces",
+        { orderId },
+        `Order ${orderId} needs ${job.pieces} pieces; the plan makes ${pieces}.`,
+      ),
+    );
+  }
+  const numbers = lots.map((lot) => lot.lot).sort((a, b) => a - b);
+  if (numbers.some((number, index) => number !== index)) {
+    const text = `The ${lots.length} lots of order ${orderId} are numbered ${numbers.join(", ")} instead of 0 to ${lots.length - 1}.`;
+    found.push(finding("wrong-lot-number", { orderId }, text));
+  }
+  return found;
+}
+
+/** Rule 9: every order is planned once, in full, or listed as unplanned with a reason. */
+export function coverage(context: AuditContext): Violation[] {
+  const lotsOf = new Map<string, LotOnLine[]>(context.problem.jobs.map((job) => [job.orderId, []]));
+  for (const lot of context.lots) lotsOf.get(lot.orderId)?.push(lot);
+  const timesUnplanned = new Map<string, number>();
+  for (const { orderId } of context.plan.unplanned)
+    timesUnplanned.set(orderId, (timesUnplanned.get(orderId) ?? 0) + 1);
+  const unreasoned = context.plan.unplanned
+    .filter((entry) => entry.reasons.length === 0)
+    .map(({ orderId }) =>
+      finding(
+        "unplanned-without-reason",
+        { orderId },
+        `Order ${orderId} is listed as unplanned without a reason.`,
+      ),
+    );
+  return [
+    ...context.problem.jobs.flatMap((job) =>
+      jobFaults(job, lotsOf.get(job.orderId) ?? [], timesUnplanned.get(job.orderId) ?? 0),
+    ),
+    ...unreasoned,
+  ];
+}

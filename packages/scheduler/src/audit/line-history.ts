@@ -1,0 +1,64 @@
+import type { ChangeSegment, MouldCopy, RunSegment } from "../plan/plan.ts";
+import type { ProblemLine } from "../problem/problem-data.ts";
+import type { AuditContext } from "./audit-context.ts";
+
+/** What hangs on a line: its set-up (null: unknown, anything may follow without a change) and its mould copy. */
+interface LineState {
+  readonly setupId: string | null;
+  readonly mould: MouldCopy | null;
+}
+
+/** A change, or a stretch of running, with what hung on the line when it began. */
+export type LineStep =
+  | {
+      readonly kind: "change";
+      readonly segment: ChangeSegment;
+      readonly before: LineState;
+      /** Whether a run is the next thing on the line. */
+      readonly servesRun: boolean;
+    }
+  | {
+      readonly kind: "run";
+      readonly segment: RunSegment;
+      readonly before: LineState;
+      /** The last change since the run before, or null. */
+      readonly servedBy: ChangeSegment | null;
+    };
+
+function initialState(context: AuditContext, line: ProblemLine): LineState {
+  if (line.initial === null) return { setupId: null, mould: null };
+  const mouldId = context.setups.get(line.initial.setupId)?.mouldId ?? null;
+  const { copy } = line.initial;
+  return {
+    setupId: line.initial.setupId,
+    mould: mouldId === null || copy === null ? null : { mouldId, copy },
+  };
+}
+
+/** Replays a line from what it holds at the start through every change and run, believing what the plan says was mounted. */
+export function lineHistory(context: AuditContext, line: ProblemLine): LineStep[] {
+  const segments = context.segmentsOfLine.get(line.id) ?? [];
+  const steps: LineStep[] = [];
+  let state = initialState(context, line);
+  let servedBy: ChangeSegment | null = null;
+  segments.forEach((segment, index) => {
+    if (segment.kind === "stop") return;
+    if (segment.kind === "run") {
+      steps.push({ kind: "run", segment, before: state, servedBy });
+      state = { setupId: segment.setupId, mould: segment.mould };
+      servedBy = null;
+      return;
+    }
+    steps.push({ kind: "change", segment, before: state, servesRun: segments[index + 1]?.kind === "run" });
+    const stays = keepsMould(context, state.setupId, segment.toSetupId);
+    state = { setupId: segment.toSetupId, mould: stays ? state.mould : segment.mouldIn };
+    servedBy = segment;
+  });
+  return steps;
+}
+
+/** Whether the same mould hangs in both set-ups (or none in either), so that nothing is mounted or dismounted. */
+export function keepsMould(context: AuditContext, fromSetupId: string | null, toSetupId: string): boolean {
+  if (fromSetupId === null) return false;
+  return context.setups.get(fromSetupId)?.mouldId === context.setups.get(toSetupId)?.mouldId;
+}

@@ -1,0 +1,184 @@
+import type { ObjectiveTerm, UnplannedReason } from "../plan/plan.ts";
+import type { Violation } from "../result.ts";
+import { finding } from "./finding.ts";
+import { sayValue } from "./wording.ts";
+
+/** What a field must be; `says` completes "… is needed". */
+interface Expectation {
+  readonly holds: (value: unknown) => boolean;
+  readonly says: string;
+}
+
+type Fields = Readonly<Record<string, Expectation>>;
+type LooseRecord = Readonly<Record<string, unknown>>;
+
+const reasonCodes: Readonly<Record<UnplannedReason["code"], true>> = {
+  "no-line-fits": true,
+  "line-never-open-long-enough": true,
+  "mould-unavailable": true,
+  "no-team-hours": true,
+  "sheet-never-arrives": true,
+  "no-operators": true,
+  "pin-impossible": true,
+  "beyond-horizon": true,
+};
+const termNames: Readonly<Record<ObjectiveTerm["name"], true>> = {
+  "weighted tardiness": true,
+  "late orders": true,
+  "change time": true,
+  "team time": true,
+  "start-up scrap": true,
+  "unplanned orders": true,
+  makespan: true,
+};
+
+const isText = (value: unknown) => typeof value === "string";
+const isCount = (value: unknown) => Number.isSafeInteger(value) && (value as number) >= 0;
+const orNull = (expectation: Expectation): Expectation => ({
+  holds: (value) => value === null || expectation.holds(value),
+  says: `${expectation.says} or null`,
+});
+const oneOf = (allowed: Readonly<Record<string, true>>): Expectation => ({
+  holds: (value) => typeof value === "string" && Object.hasOwn(allowed, value),
+  says: `one of ${Object.keys(allowed).join(", ")}`,
+});
+
+const text: Expectation = { holds: isText, says: "a text" };
+const filledText: Expectation = { holds: (value) => isText(value) && value !== "", says: "a text" };
+const flag: Expectation = { holds: (value) => typeof value === "boolean", says: "true or false" };
+const instant: Expectation = { holds: Number.isSafeInteger, says: "a whole number of seconds" };
+const count: Expectation = { holds: isCount, says: "a whole number, 0 or more" };
+const pieces: Expectation = {
+  holds: (value) => isCount(value) && value !== 0,
+  says: "a whole number of pieces, 1 or more",
+};
+const amount: Expectation = { holds: Number.isFinite, says: "a finite number" };
+const mouldCopy: Expectation = {
+  holds: (value) => isRecord(value) && isText(value["mouldId"]) && isCount(value["copy"]),
+  says: "a mould with its copy",
+};
+const reasonList: Expectation = { holds: Array.isArray, says: "a list of reasons" };
+
+const onLine: Fields = { lineId: text, start: instant, end: instant };
+const segmentFields: Readonly<Record<string, Fields>> = {
+  change: {
+    ...onLine,
+    fromSetupId: orNull(text),
+    toSetupId: text,
+    changeSpec: count,
+    stripping: flag,
+    teamId: orNull(text),
+    trolleyId: orNull(text),
+    mountStart: instant,
+    tailStart: instant,
+    mouldOut: orNull(mouldCopy),
+    mouldIn: orNull(mouldCopy),
+  },
+  run: {
+    ...onLine,
+    orderId: text,
+    lot: count,
+    productId: text,
+    setupId: text,
+    mould: orNull(mouldCopy),
+    // A stretch may be shorter than the time of one piece.
+    pieces: count,
+  },
+  stop: {
+    ...onLine,
+    reason: oneOf({ closed: true, operators: true, "warm-up": true }),
+    orderId: text,
+    lot: count,
+  },
+};
+const lotFields: Fields = {
+  orderId: text,
+  lot: count,
+  lineId: text,
+  setupId: text,
+  pieces,
+  start: instant,
+  end: instant,
+  finish: instant,
+};
+const unplannedFields: Fields = { orderId: text, reasons: reasonList };
+const reasonFields: Fields = { code: oneOf(reasonCodes), lineId: orNull(text), text: filledText };
+const termFields: Fields = { name: oneOf(termNames), unit: filledText, amount, price: amount, cost: amount };
+
+function isRecord(value: unknown): value is LooseRecord {
+  return typeof value === "object" && value !== null && !Array.isArray(value);
+}
+
+function malformed(where: string, value: unknown, says: string): Violation {
+  return finding("malformed-plan", {}, `The plan's ${where} is ${sayValue(value)}; ${says} is needed.`);
+}
+
+function recordFaults(value: unknown, where: string, fields: Fields): Violation[] {
+  if (!isRecord(value)) return [malformed(where, value, "a record")];
+  return Object.entries(fields)
+    .filter(([field, expectation]) => !expectation.holds(value[field]))
+    .map(([field, expectation]) => malformed(`${where}.${field}`, value[field], expectation.says));
+}
+
+function listFaults(
+  value: unknown,
+  where: string,
+  faultsOf: (entry: unknown, where: string) => Violation[],
+): Violation[] {
+  if (!Array.isArray(value)) return [malformed(where, value, "a list")];
+  const entries: unknown[] = Array.from(value as unknown[]);
+  return entries.flatMap((entry, index) => faultsOf(entry, `${where}[${index}]`));
+}
+
+/** Phases of a segment that run backwards; asked only once its fields are sound. */
+function backwardFaults(segment: LooseRecord, where: string): Violation[] {
+  const instants = (
+    segment["kind"] === "change" ? ["start", "mountStart", "tailStart", "end"] : ["start", "end"]
+  ) as readonly string[];
+  return instants.slice(1).flatMap((field, index) => {
+    const before = instants[index] as string;
+    const gap = (segment[field] as number) - (segment[before] as number);
+    return gap >= 0
+      ? []
+      : [finding("malformed-plan", {}, `The plan's ${where}.${field} lies ${-gap} s before its ${before}.`)];
+  });
+}
+
+function segmentFaults(value: unknown, where: string): Violation[] {
+  if (!isRecord(value)) return [malformed(where, value, "a record")];
+  const kind = value["kind"];
+  if (typeof kind !== "string" || !Object.hasOwn(segmentFields, kind)) {
+    return [malformed(`${where}.kind`, kind, "change, run or stop")];
+  }
+  const faults = recordFaults(value, where, segmentFields[kind] as Fields);
+  return faults.length > 0 ? faults : backwardFaults(value, where);
+}
+
+function unplannedFaults(value: unknown, where: string): Violation[] {
+  const faults = recordFaults(value, where, unplannedFields);
+  if (faults.length > 0) return faults;
+  return listFaults((value as LooseRecord)["reasons"], `${where}.reasons`, (entry, place) =>
+    recordFaults(entry, place, reasonFields),
+  );
+}
+
+function objectiveFaults(value: unknown): Violation[] {
+  const faults = recordFaults(value, "objective", { total: amount });
+  if (faults.length > 0) return faults;
+  return listFaults((value as LooseRecord)["terms"], "objective.terms", (entry, place) =>
+    recordFaults(entry, place, termFields),
+  );
+}
+
+/** Whether a value of any origin is a plan at all: every field there, of its kind, no NaN, no time running backwards. */
+export function planShapeFaults(plan: unknown): Violation[] {
+  if (!isRecord(plan)) {
+    return [finding("malformed-plan", {}, `The plan is ${sayValue(plan)}; a record is needed.`)];
+  }
+  return [
+    ...listFaults(plan["segments"], "segments", segmentFaults),
+    ...listFaults(plan["lots"], "lots", (entry, where) => recordFaults(entry, where, lotFields)),
+    ...listFaults(plan["unplanned"], "unplanned", unplannedFaults),
+    ...objectiveFaults(plan["objective"]),
+  ];
+}

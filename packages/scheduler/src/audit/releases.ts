@@ -1,0 +1,67 @@
+import type { Job } from "../problem/problem-data.ts";
+import type { Violation } from "../result.ts";
+import type { AuditContext, LotOnLine } from "./audit-context.ts";
+import { finding } from "./finding.ts";
+import { lineHistory } from "./line-history.ts";
+import { sayDuration, sayInstant } from "./wording.ts";
+
+function earliestStarts(context: AuditContext): Violation[] {
+  return context.lots.flatMap((lot) => {
+    const earliest = context.jobs.get(lot.orderId)?.earliestStartAt ?? lot.start;
+    if (lot.start >= earliest) return [];
+    const text = `Order ${lot.orderId} starts on line ${lot.lineId} ${sayInstant(context.problem, lot.start)}, ${sayDuration(earliest - lot.start)} before its earliest start.`;
+    return [finding("starts-too-early", { ...lot, at: lot.start }, text)];
+  });
+}
+
+/** Where an option opens only at an instant, neither the run nor the change that serves it starts before. */
+function setUpsTooEarly(context: AuditContext): Violation[] {
+  return context.problem.lines.flatMap((line) =>
+    lineHistory(context, line).flatMap((step) => {
+      if (step.kind !== "run") return [];
+      const { segment, servedBy } = step;
+      const from = context.optionOf(segment.orderId, line.id, segment.setupId)?.availableFromAt;
+      const start = servedBy?.start ?? segment.start;
+      if (from === undefined || start >= from) return [];
+      const text = `Line ${line.id} is set up for order ${segment.orderId} ${sayInstant(context.problem, start)}, ${sayDuration(from - start)} before that is possible.`;
+      return [finding("set-up-too-early", { lineId: line.id, orderId: segment.orderId, at: start }, text)];
+    }),
+  );
+}
+
+/** Kilograms of sums of many lots carry rounding: a milligram and a part in 10^9 are let pass. */
+function isShort(neededKg: number, suppliedKg: number): boolean {
+  return neededKg > suppliedKg + 1e-6 + suppliedKg * 1e-9;
+}
+
+/** A sheet's supply covers, at the start of each lot, all lots that have started by then. One finding a lot. */
+function sheetShortages(context: AuditContext): Violation[] {
+  const found: Violation[] = [];
+  for (const sheet of context.problem.sheets) {
+    if (sheet.stockKg === null) continue;
+    const users = context.lots.flatMap((lot): { lot: LotOnLine; job: Job }[] => {
+      const job = context.jobs.get(lot.orderId);
+      return job !== undefined && job.sheetId === sheet.id ? [{ lot, job }] : [];
+    });
+    const arrivals = [...sheet.arrivals].sort((a, b) => a.at - b.at);
+    let suppliedKg = sheet.stockKg;
+    let arrived = 0;
+    let neededKg = 0;
+    users.forEach(({ lot, job }, index) => {
+      for (; arrived < arrivals.length && (arrivals[arrived]?.at ?? Infinity) <= lot.start; arrived += 1) {
+        suppliedKg += arrivals[arrived]?.kg ?? 0;
+      }
+      neededKg += lot.pieces * job.sheetKgPerPiece;
+      // Lots that start together draw together: judged at the last of them.
+      if (users[index + 1]?.lot.start === lot.start || !isShort(neededKg, suppliedKg)) return;
+      const text = `When order ${lot.orderId} starts ${sayInstant(context.problem, lot.start)}, ${neededKg.toFixed(1)} kg of sheet ${sheet.id} have been taken and ${suppliedKg.toFixed(1)} kg are there.`;
+      found.push(finding("sheet-short", { ...lot, at: lot.start }, text));
+    });
+  }
+  return found;
+}
+
+/** Rule 5: nothing before its earliest start or before its sheet is there. */
+export function releases(context: AuditContext): Violation[] {
+  return [...earliestStarts(context), ...setUpsTooEarly(context), ...sheetShortages(context)];
+}
