@@ -48,9 +48,10 @@ export function mouldOfShape(shape: MouldShape): Mould {
     indexLengthMm: shape.along * lengthPitch,
     depthMm: shape.depthMm,
     depthDirection: "down",
-    massKg: Math.round(
-      (footprintLengthMm * footprintWidthMm * (shape.depthMm + 330) * MOULD_DENSITY_KG_PER_M3) / 1e9 / 10,
-    ) * 10,
+    massKg:
+      Math.round(
+        (footprintLengthMm * footprintWidthMm * (shape.depthMm + 330) * MOULD_DENSITY_KG_PER_M3) / 1e9 / 10,
+      ) * 10,
     cutLengthPerCavityMm: Math.round(cutLengthPerCavityMm * 10) / 10,
     pressurisedAreaCm2: Math.round((footprintLengthMm * footprintWidthMm) / 100),
     inserts: shape.inserts,

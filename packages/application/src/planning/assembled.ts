@@ -1,4 +1,4 @@
-import type { Order, Plant } from "@formweek/capacity-model";
+import type { LineState, Order, Plant } from "@formweek/capacity-model";
 import type { Pin, ProblemData } from "@formweek/scheduler";
 
 /** What one order comes to after the shelf has been looked at. */
@@ -9,6 +9,8 @@ export interface OrderDemand {
   readonly toMakePieces: number;
   /** Pieces to form for them, scrap included. */
   readonly grossPieces: number;
+  /** How the quantity came about, step by step, in words. */
+  readonly trail: readonly string[];
 }
 
 export interface ClosedSpell {
@@ -26,5 +28,7 @@ export interface Assembled {
   readonly demands: readonly OrderDemand[];
   /** Named closures per line id: its calendar's and its own. */
   readonly closures: ReadonlyMap<string, readonly ClosedSpell[]>;
+  /** States of a line, in the order of the problem's set-ups. */
+  readonly states: readonly LineState[];
   readonly inputHash: string;
 }

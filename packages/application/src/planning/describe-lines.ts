@@ -20,7 +20,11 @@ export function describeLines(assembled: Assembled, plan: Plan, span: Span): rea
     open: spellsWithin(line.workingTime, span),
     closures: (assembled.closures.get(line.id) ?? [])
       .filter((closure) => closure.end > span.start && closure.start < span.end)
-      .map((closure) => ({ start: isoInstant(closure.start), end: isoInstant(closure.end), reason: closure.reason })),
+      .map((closure) => ({
+        start: isoInstant(closure.start),
+        end: isoInstant(closure.end),
+        reason: closure.reason,
+      })),
     utilisation: splitOfTime(line.id, line.workingTime, plan, span),
   }));
 }
@@ -41,7 +45,11 @@ function splitOfTime(lineId: string, time: WorkingTime, plan: Plan, span: Span):
   const seconds = { run: 0, change: 0, stop: 0 };
   for (const segment of plan.segments) {
     if (segment.lineId !== lineId) continue;
-    seconds[segment.kind] += workingBetween(time, Math.max(segment.start, span.start), Math.min(segment.end, span.end));
+    seconds[segment.kind] += workingBetween(
+      time,
+      Math.max(segment.start, span.start),
+      Math.min(segment.end, span.end),
+    );
   }
   return {
     runSeconds: seconds.run,

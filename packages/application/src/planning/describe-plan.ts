@@ -53,7 +53,8 @@ export function describePlan(assembled: Assembled, plan: Plan, origin: PlanOrigi
 
 function finishesOf(plan: Plan): ReadonlyMap<string, number> {
   const finishes = new Map<string, number>();
-  for (const lot of plan.lots) finishes.set(lot.orderId, Math.max(finishes.get(lot.orderId) ?? lot.finish, lot.finish));
+  for (const lot of plan.lots)
+    finishes.set(lot.orderId, Math.max(finishes.get(lot.orderId) ?? lot.finish, lot.finish));
   return finishes;
 }
 
@@ -66,15 +67,19 @@ function piecesMade(plan: Plan): ReadonlyMap<string, number> {
 /** From the horizon's start past the last finish and the last due time, in whole days: what a reader wants to see. */
 function spanOf(assembled: Assembled, plan: Plan): { readonly start: number; readonly end: number } {
   const { start, end } = assembled.problem.horizon;
-  const last = [...plan.lots.map((lot) => lot.finish), ...assembled.demands.map((demand) => demand.order.dueAt)].reduce(
-    (latest, at) => Math.max(latest, at),
-    start + 7 * DAY_SECONDS,
-  );
+  const last = [
+    ...plan.lots.map((lot) => lot.finish),
+    ...assembled.demands.map((demand) => demand.order.dueAt),
+  ].reduce((latest, at) => Math.max(latest, at), start + 7 * DAY_SECONDS);
   const days = Math.ceil((last - start) / DAY_SECONDS);
   return { start, end: Math.min(end, start + days * DAY_SECONDS) };
 }
 
-function describeOrder(demand: OrderDemand, planned: number, finish: number | null): Omit<DocumentOrder, "productName"> {
+function describeOrder(
+  demand: OrderDemand,
+  planned: number,
+  finish: number | null,
+): Omit<DocumentOrder, "productName"> {
   const { order } = demand;
   const late = finish === null ? 0 : Math.max(0, finish - order.dueAt);
   return {
@@ -135,6 +140,9 @@ function utilisationUntil(assembled: Assembled, plan: Plan, end: number): number
   const { start } = assembled.problem.horizon;
   const lines = describeLines(assembled, plan, { start, end }).map((line) => line.utilisation);
   const run = lines.reduce((sum, line) => sum + line.runSeconds, 0);
-  const open = lines.reduce((sum, line) => sum + line.runSeconds + line.changeSeconds + line.stopSeconds + line.idleSeconds, 0);
+  const open = lines.reduce(
+    (sum, line) => sum + line.runSeconds + line.changeSeconds + line.stopSeconds + line.idleSeconds,
+    0,
+  );
   return open === 0 ? 0 : Math.round((run / open) * 10_000) / 10_000;
 }

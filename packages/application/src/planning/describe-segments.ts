@@ -1,8 +1,16 @@
+import { changeBetween } from "@formweek/capacity-model";
 import type { Mould, Product, Sheet } from "@formweek/capacity-model";
 import type { ChangeSegment, MouldCopy, Plan, RunSegment, StopSegment } from "@formweek/scheduler";
 import type { Assembled, OrderDemand } from "./assembled.ts";
+import { changeTerms } from "./change-matrix.ts";
 import { isoInstant } from "./iso-instant.ts";
-import type { DocumentChange, DocumentMould, DocumentRun, DocumentSegment, DocumentStop } from "./plan-document.ts";
+import type {
+  DocumentChange,
+  DocumentMould,
+  DocumentRun,
+  DocumentSegment,
+  DocumentStop,
+} from "./plan-document.ts";
 
 /** Names that segments are described with, by id. */
 interface Names {
@@ -66,8 +74,21 @@ function describeChange(assembled: Assembled, change: ChangeSegment): DocumentCh
     mouldIn: describeMould(change.mouldIn),
     minutes: Math.round(seconds / 6) / 10,
     scrapKg: spec?.scrapKg ?? 0,
-    tasks: spec?.tasks ?? [],
+    tasks: tasksOf(assembled, change),
   };
+}
+
+/** The setter's task list, worked out again from the states that the change joins. */
+function tasksOf(assembled: Assembled, change: ChangeSegment): DocumentChange["tasks"] {
+  const { plant, problem, states } = assembled;
+  const stateOf = (setupId: string | null) =>
+    states[problem.setups.findIndex((setup) => setup.id === setupId)];
+  const [from, to] = [stateOf(change.fromSetupId), stateOf(change.toSetupId)];
+  const line = plant.lines.find((record) => record.id === change.lineId);
+  const terms = line === undefined ? null : changeTerms(plant, line);
+  if (from === undefined || to === undefined || terms === null) return [];
+  const tasks = changeBetween({ ...terms, from, to })?.tasks ?? [];
+  return tasks.map(({ name, minutes, byTeam }) => ({ name, minutes, byTeam }));
 }
 
 function describeRun(names: Names, run: RunSegment): DocumentRun {
@@ -89,7 +110,10 @@ function describeRun(names: Names, run: RunSegment): DocumentRun {
     mouldName: run.mould === null ? "" : (names.moulds.get(run.mould.mouldId)?.name ?? run.mould.mouldId),
     sheetId: sheet?.id ?? "",
     sheetName: sheet?.name ?? "",
-    colour: sheet === undefined ? unknownColour : { name: sheet.colour.name, hex: sheet.colour.hex, clear: sheet.colour.clear },
+    colour:
+      sheet === undefined
+        ? unknownColour
+        : { name: sheet.colour.name, hex: sheet.colour.hex, clear: sheet.colour.clear },
     setupId: run.setupId,
     pieces: run.pieces,
     due: isoInstant(dueAt),

@@ -135,7 +135,11 @@ export interface DocumentOrder {
 
 export interface DocumentUnplanned {
   readonly orderId: string;
-  readonly reasons: readonly { readonly code: string; readonly lineId: string | null; readonly text: string }[];
+  readonly reasons: readonly {
+    readonly code: string;
+    readonly lineId: string | null;
+    readonly text: string;
+  }[];
 }
 
 export interface DocumentTerm {

@@ -20,7 +20,16 @@ export interface OrderWeek {
   readonly firstNumber: number;
 }
 
-const customers = ["Marlow Dairy", "Tern & Daughters", "Hollin Foods", "Quayside Catering", "Brackenfell Ices", "Osier Salads", "Pennant Yoghurt", "Low Meadow Farm"];
+const customers = [
+  "Marlow Dairy",
+  "Tern & Daughters",
+  "Hollin Foods",
+  "Quayside Catering",
+  "Brackenfell Ices",
+  "Osier Salads",
+  "Pennant Yoghurt",
+  "Low Meadow Farm",
+];
 
 /** Six in the morning, two in the afternoon, ten at night: goods leave when a shift ends. */
 const DISPATCH_STEP_SECONDS = 8 * 3600;
@@ -64,7 +73,9 @@ function orderOf({ placement, product, number, random, week }: Draw): Order {
     customer: random.pick(customers),
     productId: product.id,
     pieces: placement.pieces,
-    dueAt: Math.ceil((readyAt - placement.origin) / DISPATCH_STEP_SECONDS) * DISPATCH_STEP_SECONDS + placement.origin,
+    dueAt:
+      Math.ceil((readyAt - placement.origin) / DISPATCH_STEP_SECONDS) * DISPATCH_STEP_SECONDS +
+      placement.origin,
     earliestStartAt: random.next() < 0.08 ? placement.earliest : null,
     weight: key >= 9 ? 3 : key >= 6 ? 2 : 1,
     kind: random.next() < 0.12 ? "forecast" : "firm",

@@ -35,7 +35,11 @@ export class RoughSchedule {
       this.#lineFree.set(line.id, this.#origin);
       if (line.mounted.mouldId !== null) this.#lineMould.set(line.id, line.mounted.mouldId);
     }
-    for (const mould of plant.moulds) this.#copyFree.set(mould.id, Array.from({ length: mould.copies }, () => this.#origin));
+    for (const mould of plant.moulds)
+      this.#copyFree.set(
+        mould.id,
+        Array.from({ length: mould.copies }, () => this.#origin),
+      );
   }
 
   canMake(product: Product): boolean {
@@ -68,7 +72,8 @@ export class RoughSchedule {
       const free = nextOpening(working, Math.max(this.#lineFree.get(rate.lineId) ?? 0, copies[copy] ?? 0));
       const pieces = wholeUnits(product, hours * rate.piecesPerHour);
       const start = free === null ? null : addWorking(working, free, change);
-      const end = start === null ? null : addWorking(working, start, (pieces / rate.piecesPerHour) * 3600 + 1);
+      const end =
+        start === null ? null : addWorking(working, start, (pieces / rate.piecesPerHour) * 3600 + 1);
       if (start === null || end === null) continue;
       if (best === null || end < best.end) best = { rate, start, end: Math.ceil(end), copy, pieces };
     }
@@ -78,7 +83,12 @@ export class RoughSchedule {
     const copies = this.#copyFree.get(best.rate.mouldId);
     if (copies !== undefined) copies[best.copy] = best.end + 1800;
     const shifts = Math.max(0, Math.floor((best.start - this.#origin) / SHIFT_SECONDS) - 1);
-    return { pieces: best.pieces, end: best.end, origin: this.#origin, earliest: this.#origin + shifts * SHIFT_SECONDS };
+    return {
+      pieces: best.pieces,
+      end: best.end,
+      origin: this.#origin,
+      earliest: this.#origin + shifts * SHIFT_SECONDS,
+    };
   }
 }
 

@@ -108,14 +108,6 @@ export interface ChangeSpec {
   readonly tailSeconds: number;
   readonly usesTrolley: boolean;
   readonly scrapKg: number;
-  readonly tasks: readonly ChangeTask[];
-}
-
-export interface ChangeTask {
-  readonly name: string;
-  readonly minutes: number;
-  /** Done by setters; otherwise thermal or operator work beside them. */
-  readonly byTeam: boolean;
 }
 
 export interface ProblemTeam {

@@ -1,0 +1,63 @@
+import type { Cell } from "../ports/table.ts";
+
+/** A value read from a cell, or what is wrong with it and what to write instead. */
+export type Reading<T> =
+  | { readonly ok: true; readonly value: T; readonly warning?: string }
+  | { readonly ok: false; readonly problem: string; readonly remedy: string };
+
+export const read = <T>(value: T): Reading<T> => ({ ok: true, value });
+
+export const unreadable = <T>(problem: string, remedy: string): Reading<T> => ({
+  ok: false,
+  problem,
+  remedy,
+});
+
+/** True for a cell without content: nothing, or white space alone. */
+export function isBlank(cell: Cell | undefined): boolean {
+  return cell === undefined || cell === null || (typeof cell === "string" && cell.trim() === "");
+}
+
+/** What a person sees in the cell, clipped to 60 characters, for reports. */
+export function shownText(cell: Cell | undefined): string {
+  const text = plainText(cell);
+  return text.length > 60 ? `${text.slice(0, 59)}…` : text;
+}
+
+/** A cell's content as text; formulas without a stored value and errors give their mark. */
+export function plainText(cell: Cell | undefined): string {
+  if (cell === undefined || cell === null) return "";
+  if (typeof cell === "string") return cell.trim();
+  if (typeof cell === "number" || typeof cell === "boolean") return String(cell);
+  switch (cell.kind) {
+    case "date":
+      return cell.wallClock;
+    case "formula":
+      return "(formula)";
+    case "error":
+      return cell.text;
+  }
+}
+
+/** Refuses cells that hold no value of any kind: spreadsheet errors and formulas that were never computed. */
+export function usable(cell: Cell): Reading<Exclude<Cell, { readonly kind: "formula" | "error" }>> {
+  if (typeof cell === "object" && cell !== null) {
+    if (cell.kind === "error")
+      return unreadable(
+        `holds the spreadsheet error ${cell.text}`,
+        "Correct the formula or write the value.",
+      );
+    if (cell.kind === "formula")
+      return unreadable(
+        "holds a formula without a computed value",
+        "Open the file in a spreadsheet program, save it, and load it again.",
+      );
+    return read(cell);
+  }
+  return read(cell);
+}
+
+/** Export writes an apostrophe before text that a spreadsheet would run as a formula; this takes it off again. */
+export function withoutFormulaGuard(text: string): string {
+  return /^'[=+\-@\t\r]/.test(text) ? text.slice(1) : text;
+}

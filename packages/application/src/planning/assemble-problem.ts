@@ -1,0 +1,162 @@
+import {
+  compilePlantCalendars,
+  instantOfLocalText,
+  mouldOutOfService,
+  ordersToMake,
+} from "@formweek/capacity-model";
+import type { Order, OrderToMake, Plant, Product, TimeWindow } from "@formweek/capacity-model";
+import type {
+  Job,
+  ObjectiveWeights,
+  OperatorSupply,
+  Pin,
+  ProblemData,
+  ProblemTeam,
+  SheetSupply,
+} from "@formweek/scheduler";
+import type { Assembled, OrderDemand } from "./assembled.ts";
+import { changeMatrices } from "./change-matrix.ts";
+import { inputHash } from "./input-hash.ts";
+import { productOptions } from "./job-options.ts";
+import type { ProductOptions } from "./job-options.ts";
+import { planWindow } from "./plan-window.ts";
+import { closuresOf, HUNDREDTHS, problemLines } from "./problem-lines.ts";
+import { SetupStates } from "./setup-states.ts";
+
+/** What planning starts from. The plant and the orders have passed `plantFaults` and `orderFaults`. */
+export interface PlanningInput {
+  readonly plant: Plant;
+  readonly orders: readonly Order[];
+  readonly pins: readonly Pin[];
+  /** Seconds since the epoch; matters only where the plant fixes no planning start. */
+  readonly now: number;
+}
+
+/** Turns a plant and its orders into the scheduler's problem: calendars, rates, fit, changes and quantities worked out. Pure. */
+export function assembleProblem({ plant, orders, pins, now }: PlanningInput): Assembled {
+  const window = planWindow(plant, now);
+  const calendars = compilePlantCalendars(plant, window);
+  const states = new SetupStates();
+  const lines = problemLines({ plant, window, calendars, states });
+  const demands = demandsOf(orders, ordersToMake(orders, plant.products));
+  const jobs = jobsOf({ plant, window, demands, states });
+  const { changes, changeClasses, classOfLine } = changeMatrices(plant, states.states);
+  const teams = plant.setterTeams.map((team): ProblemTeam => ({
+    id: team.id,
+    workingTime: calendars.get(team.calendarId)?.workingTime ?? { starts: [], ends: [], workedBefore: [] },
+  }));
+  const problem: ProblemData = {
+    horizon: window,
+    lines: lines.map((line) => ({ ...line, changeClassId: classOfLine.get(line.id) ?? "" })),
+    moulds: plant.moulds.map((mould) => ({
+      id: mould.id,
+      copies: mould.copies,
+      carryingSeconds: Math.round((plant.changeoverRules[0]?.carryingMinutes ?? 0) * 60),
+      outOfService: mouldOutOfService(mould, plant.timeZone),
+    })),
+    setups: states.records(),
+    changeClasses,
+    changes,
+    teams,
+    trolleys: plant.trolleys.map(({ id }) => ({ id })),
+    pools: poolsOf(plant, calendars),
+    sheets: sheetsOf(plant, window),
+    jobs,
+    pins,
+    changeAwaitsEarliestStart: false,
+    objective: objectiveOf(plant),
+  };
+  return {
+    plant,
+    pins,
+    changeAwaitsEarliestStart: false,
+    problem,
+    demands,
+    closures: new Map(plant.lines.map((line) => [line.id, closuresOf(plant, line, window)])),
+    states: states.states,
+    inputHash: inputHash(plant, orders, pins),
+  };
+}
+
+/** Orders of unknown products come to nothing to make; `orderFaults` has named them before. */
+function demandsOf(orders: readonly Order[], toMake: readonly OrderToMake[]): readonly OrderDemand[] {
+  const netted = new Map(toMake.map((made) => [made.orderId, made]));
+  return orders.map((order) => {
+    const made = netted.get(order.id);
+    return {
+      order,
+      fromStockPieces: made?.fromStockPieces ?? 0,
+      toMakePieces: made?.goodPiecesToMake ?? 0,
+      grossPieces: made?.grossPieces ?? 0,
+      trail: made?.trail ?? [],
+    };
+  });
+}
+
+interface JobsInput {
+  readonly plant: Plant;
+  readonly window: TimeWindow;
+  readonly demands: readonly OrderDemand[];
+  readonly states: SetupStates;
+}
+
+function jobsOf({ plant, window, demands, states }: JobsInput): readonly Job[] {
+  const products = new Map(plant.products.map((product) => [product.id, product]));
+  const optionsOf = new Map<Product, ProductOptions>();
+  return demands.flatMap(({ order, grossPieces }): readonly Job[] => {
+    const product = products.get(order.productId);
+    if (product === undefined || grossPieces === 0) return [];
+    const made = optionsOf.get(product) ?? productOptions(plant, product, states);
+    optionsOf.set(product, made);
+    return [
+      {
+        orderId: order.id,
+        productId: product.id,
+        pieces: grossPieces,
+        dueAt: order.dueAt,
+        earliestStartAt: Math.max(window.start, order.earliestStartAt ?? window.start),
+        weight: order.weight,
+        conditioningSeconds: Math.round(product.conditioningHours * 3600),
+        sheetId: product.sheetId,
+        ...made,
+      },
+    ];
+  });
+}
+
+function poolsOf(
+  plant: Plant,
+  calendars: ReturnType<typeof compilePlantCalendars>,
+): readonly OperatorSupply[] {
+  return plant.operatorPools.map((pool) => ({
+    id: pool.id,
+    crews: pool.crews.flatMap((crew) => {
+      const calendar = calendars.get(crew.calendarId);
+      return calendar === undefined
+        ? []
+        : [{ workingTime: calendar.workingTime, hundredths: Math.round(crew.heads * HUNDREDTHS) }];
+    }),
+  }));
+}
+
+function sheetsOf(plant: Plant, window: TimeWindow): readonly SheetSupply[] {
+  return plant.sheets.map((sheet) => ({
+    id: sheet.id,
+    stockKg: sheet.stockKg,
+    arrivals: sheet.arrivals
+      .map(({ at, kg }) => ({ at: instantOfLocalText(plant.timeZone, at) ?? window.end, kg }))
+      .sort((a, b) => a.at - b.at),
+  }));
+}
+
+function objectiveOf({ prices }: Plant): ObjectiveWeights {
+  return {
+    tardinessPerWeightHour: prices.latePerWeightHour,
+    lateOrderPerWeight: prices.perLateOrderWeight,
+    changePerMachineHour: prices.changePerMachineHour,
+    changePerTeamHour: prices.changePerTeamHour,
+    scrapPerKg: prices.scrapPerKg,
+    unplannedPerWeight: prices.unplannedPerWeight,
+    makespanPerHour: 0,
+  };
+}
