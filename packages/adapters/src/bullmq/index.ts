@@ -1,3 +1,3 @@
 export { redisEventBus } from "./event-bus.ts";
 export { bullmqConsumer, type ConsumerOptions } from "./job-consumer.ts";
-export { bullmqQueue, type RedisOptions } from "./job-queue.ts";
+export { bullmqQueue, type RedisOptions, type RedisQueue } from "./job-queue.ts";

@@ -1,5 +1,5 @@
 import type { JobConsumer, JobHandlers, JobPayloads, Log } from "@formweek/application";
-import { Worker, type Job } from "bullmq";
+import { DelayedError, Worker, type Job } from "bullmq";
 import type { Redis } from "ioredis";
 import { openRedis } from "./connection.ts";
 import { cancelKeyOf, defaultPrefix, queueName } from "./job-names.ts";
@@ -26,7 +26,7 @@ export function bullmqConsumer(
   const controllers = new Set<AbortController>();
 
   const consume = async (handlers: JobHandlers): Promise<{ readonly stop: () => Promise<void> }> => {
-    const process = async (job: Job): Promise<void> => {
+    const process = async (job: Job, token?: string): Promise<void> => {
       const controller = new AbortController();
       const cancelKey = cancelKeyOf(prefix, job.id ?? "");
       // A stop asked for earlier is in the row that the handler is about to read.
@@ -35,6 +35,7 @@ export function bullmqConsumer(
       const watch = setInterval(() => void abortIfAsked(redis, cancelKey, controller), cancelPollMs);
       try {
         await handle(handlers, job, controller.signal);
+        if (controller.signal.reason === "closing") await handOver(job, token);
       } finally {
         clearInterval(watch);
         controllers.delete(controller);
@@ -60,6 +61,12 @@ export function bullmqConsumer(
       return Promise.resolve();
     },
   };
+}
+
+/** Puts the job back for another worker, or for this one's next start; a handler whose work was done finds that and returns. */
+async function handOver(job: Job, token: string | undefined): Promise<never> {
+  await job.moveToDelayed(Date.now(), token);
+  throw new DelayedError();
 }
 
 async function abortIfAsked(redis: Redis, cancelKey: string, controller: AbortController): Promise<void> {

@@ -16,8 +16,14 @@ const retryPauseMs = 1_000;
 /** A stop that no worker has met by then was for a job that had ended. */
 const cancelKeptSeconds = 3_600;
 
+export interface RedisQueue extends JobQueue {
+  /** Resolves when Redis answers, rejects when it does not. */
+  readonly ping: () => Promise<void>;
+  readonly close: () => Promise<void>;
+}
+
 /** The queueing side, in the process that answers requests. */
-export function bullmqQueue(options: RedisOptions): JobQueue & { readonly close: () => Promise<void> } {
+export function bullmqQueue(options: RedisOptions): RedisQueue {
   const prefix = options.prefix ?? defaultPrefix;
   const redis = openRedis(options.url, "prompt", options.log);
   const queue = new Queue(queueName, { connection: redis, prefix });
@@ -37,6 +43,7 @@ export function bullmqQueue(options: RedisOptions): JobQueue & { readonly close:
       await redis.set(cancelKeyOf(prefix, jobIdOf(key)), "1", "EX", cancelKeptSeconds);
     },
     isLive: async (key) => (await queue.getJob(jobIdOf(key))) !== undefined,
+    ping: async () => void (await redis.ping()),
     close: async () => {
       await queue.close();
       redis.disconnect();
