@@ -10,6 +10,7 @@ import { publishPending } from "./publish-pending.ts";
 import { getOrderBook } from "./queries/get-order-book.ts";
 import { getPlan } from "./queries/get-plan.ts";
 import { getPlant } from "./queries/get-plant.ts";
+import { getRates } from "./queries/get-rates.ts";
 import { getRun } from "./queries/get-run.ts";
 import { listPlans } from "./queries/list-plans.ts";
 import { listPlants } from "./queries/list-plants.ts";
@@ -32,6 +33,7 @@ export function createApplication(ports: Ports) {
     queries: {
       listPlants: (actor: Actor) => listPlants(ports, actor),
       getPlant: guard(getPlant),
+      getRates: guard(getRates),
       getOrderBook: guard(getOrderBook),
       getRun: guard(getRun),
       listPlans: guard(listPlans),

@@ -9,3 +9,4 @@ export { appError } from "./errors.ts";
 export { ok, refused } from "./result.ts";
 export type { BookedOrder, BookedOrders } from "./queries/get-order-book.ts";
 export { isoInstant } from "./planning/iso-instant.ts";
+export { type Application, createApplication } from "./application.ts";

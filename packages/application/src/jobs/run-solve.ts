@@ -1,5 +1,4 @@
-import type { Plan, SolveStatistics } from "@formweek/scheduler";
-import { engineVersion } from "@formweek/scheduler";
+import { ENGINE_VERSION, type Plan, type SolveStatistics } from "@formweek/scheduler";
 import type { AppError } from "../errors.ts";
 import { assembleProblem } from "../planning/assemble-problem.ts";
 import type { Assembled } from "../planning/assembled.ts";
@@ -40,18 +39,14 @@ export async function runSolve(ports: Ports, runId: string, { signal }: JobConte
 }
 
 async function solve(ports: Ports, run: SolveRun, signal: AbortSignal): Promise<Result<Solved>> {
-  const snapshot = await ports.store.read(async ({ plants, orders }) => ({
-    plant: (await plants.get(run.plantId))?.plant ?? null,
-    orders: (await orders.book(run.plantId)).orders,
-  }));
-  if (snapshot.plant === null) return refused(plantGone);
-  const assembled = assembleProblem(snapshot.plant, snapshot.orders, { now: ports.clock.now(), pins: [] });
-  if (!assembled.ok) return refused(problemFaulty(assembled.error));
+  const snapshot = await loadSnapshot(ports, run.plantId);
+  if (snapshot === null) return refused(plantGone);
   const { seed, maxSteps, maxMs, threads } = run.params;
   const progress = progressKeeper(ports, run);
   try {
+    const assembled = assembleProblem({ ...snapshot, pins: [], now: ports.clock.now() });
     const result = await ports.solver.solve({
-      problem: assembled.value.problem,
+      problem: assembled.problem,
       params: { seed, maxSteps, maxMs },
       threads,
       onProgress: progress.report,
@@ -63,13 +58,21 @@ async function solve(ports: Ports, run: SolveRun, signal: AbortSignal): Promise<
         ports.log.error("The audit refused a plan", { rule, code, text });
       return refused(planRejected(result.violations));
     }
-    return ok({ plan: result.plan, statistics: result.statistics, assembled: assembled.value });
+    return ok({ plan: result.plan, statistics: result.statistics, assembled });
   } catch (error) {
     ports.log.error("A planning run broke down", { runId: run.id, plantId: run.plantId }, error);
     return refused(solverFailed);
   } finally {
     await progress.settle();
   }
+}
+
+/** Plant and orders at one instant; null when the plant is gone. */
+async function loadSnapshot(ports: Ports, plantId: string) {
+  return ports.store.read(async ({ plants, orders }) => {
+    const stored = await plants.get(plantId);
+    return stored === null ? null : { plant: stored.plant, orders: (await orders.book(plantId)).orders };
+  });
 }
 
 async function endWithPlan(ports: Ports, run: SolveRun, solved: Solved): Promise<void> {
@@ -116,7 +119,12 @@ async function endWithoutPlan(ports: Ports, run: SolveRun, problem: AppError | n
 }
 
 function storedPlan(ports: Ports, run: SolveRun, { plan, statistics, assembled }: Solved): StoredPlan {
-  const origin = { engineVersion, seed: run.params.seed, steps: statistics.steps, boundTotal: null };
+  const origin = {
+    engineVersion: ENGINE_VERSION,
+    seed: run.params.seed,
+    steps: statistics.steps,
+    boundTotal: null,
+  };
   const document = describePlan(assembled, plan, origin);
   return {
     id: ports.ids.next(),

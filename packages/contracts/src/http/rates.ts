@@ -25,9 +25,17 @@ export const Rate = z
     proven: z.boolean().describe("Measured on the shop floor: wins over the computed rate"),
     limit: z.object({
       name: z.string().describe("What limits the cycle"),
-      byShare: z.number().describe("How much faster the cycle would be without that limit, 0 for not at all"),
+      text: z.string().describe("The same in a sentence"),
+      byShare: z
+        .number()
+        .nullable()
+        .describe(
+          "Share by which the cycle is longer than the next limit asks; null without a next, or when proven",
+        ),
     }),
-    parts: z.record(z.string(), z.number()).describe("Parts of the cycle, seconds"),
+    parts: z
+      .record(z.string(), z.number())
+      .describe("Parts of the computed cycle, unit in each name; empty where it can not be computed"),
   })
   .meta({ id: "Rate" });
 export type Rate = z.infer<typeof Rate>;
@@ -39,8 +47,8 @@ export const RateEntry = z
     mouldId: Id,
     productId: Id,
     fits: z.boolean(),
-    refusals: z.array(FitRefusal).describe("Every reason against it; empty when it fits"),
-    rate: Rate.nullable().describe("Null when it does not fit"),
+    refusals: z.array(FitRefusal).describe("Every reason against it; empty when it has a rate"),
+    rate: Rate.nullable().describe("Null when it does not fit, or its data contradict each other"),
   })
   .meta({ id: "RateEntry" });
 export type RateEntry = z.infer<typeof RateEntry>;

@@ -1,0 +1,60 @@
+import type { AppError, AppErrorCode } from "@formweek/application";
+import type { ProblemDetails } from "@formweek/contracts";
+
+/** Failures that the HTTP shell finds itself, before a use case is asked. */
+export type ShellProblemCode =
+  | "invalid-request"
+  | "malformed-body"
+  | "body-too-large"
+  | "unsupported-media-type"
+  | "too-many-requests"
+  | "no-such-route"
+  | "foreign-origin"
+  | "internal";
+
+type ProblemCode = AppErrorCode | ShellProblemCode;
+
+/** The one table from codes to HTTP statuses. */
+export const statusOf: Readonly<Record<ProblemCode, number>> = {
+  "not-found": 404,
+  forbidden: 403,
+  "unreadable-file": 422,
+  "invalid-input": 422,
+  "import-not-acceptable": 422,
+  "order-book-changed": 409,
+  "plant-changed": 409,
+  "solve-in-progress": 409,
+  "nothing-to-plan": 409,
+  "problem-faulty": 422,
+  "plan-rejected": 500,
+  "solver-failed": 500,
+  "conflicting-write": 409,
+  "invalid-request": 400,
+  "malformed-body": 400,
+  "body-too-large": 413,
+  "unsupported-media-type": 415,
+  "too-many-requests": 429,
+  "no-such-route": 404,
+  "foreign-origin": 403,
+  internal: 500,
+};
+
+/** A failure as the wire knows it, before it has a request. */
+export interface Problem extends Omit<AppError, "code"> {
+  readonly code: ProblemCode;
+}
+
+/** The one error body (RFC 9457), for the request at `path`. */
+export function problemDetails(problem: Problem, path: string): ProblemDetails {
+  return {
+    type: `urn:formweek:problem:${problem.code}`,
+    title: problem.title,
+    status: statusOf[problem.code],
+    detail: `${problem.cause} ${problem.remedy}`,
+    instance: path,
+    code: problem.code,
+    cause: problem.cause,
+    remedy: problem.remedy,
+    faults: [...problem.faults],
+  };
+}

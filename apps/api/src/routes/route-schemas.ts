@@ -1,0 +1,15 @@
+import { ProblemDetails } from "@formweek/contracts";
+import { Id } from "@formweek/contracts";
+import { z } from "zod";
+
+/** Path of everything about one plant. */
+export const PlantPath = z.object({ plantId: Id });
+export const RunPath = z.object({ plantId: Id, runId: Id });
+export const PlanPath = z.object({ plantId: Id, planId: Id });
+export const ImportPath = z.object({ plantId: Id, importId: Id });
+
+/** Failures of any route, for the description; the error handler writes them. */
+export const failures = {
+  "4xx": ProblemDetails.describe("The request was refused; the body says why and what to do"),
+  "5xx": ProblemDetails.describe("A fault of the planner"),
+} as const;

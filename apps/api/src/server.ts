@@ -1,0 +1,86 @@
+import compress from "@fastify/compress";
+import helmet from "@fastify/helmet";
+import multipart from "@fastify/multipart";
+import rateLimit from "@fastify/rate-limit";
+import fastify, { type FastifyServerOptions } from "fastify";
+import { serializerCompiler, validatorCompiler } from "fastify-type-provider-zod";
+import type { Asked } from "./asked.ts";
+import { answerFailures } from "./error-handler.ts";
+import { describeInterface } from "./openapi.ts";
+import { eventRoutes } from "./routes/events.ts";
+import { type ReadinessCheck, healthRoutes } from "./routes/health.ts";
+import { MOST_FILES, MOST_FILE_BYTES } from "./routes/upload-limits.ts";
+import { orderRoutes } from "./routes/orders.ts";
+import { planRoutes } from "./routes/plans.ts";
+import { plantRoutes } from "./routes/plants.ts";
+import { rateRoutes } from "./routes/rates.ts";
+import { solveRoutes } from "./routes/solves.ts";
+import { refuseForeignOrigins } from "./same-origin.ts";
+import { serveBoard } from "./serve-board.ts";
+import type { WireServer } from "./wire-type-provider.ts";
+
+const LARGEST_JSON_BYTES = 64 * 1024;
+
+export interface ServerOptions extends Asked {
+  readonly readiness: ReadinessCheck;
+  /** Folder of the built board; null: the interface alone. */
+  readonly boardFolder: string | null;
+  /** Only requests that name this machine are answered. */
+  readonly onlyLoopbackNames: boolean;
+  readonly requestsPerMinute: number;
+  readonly logger: FastifyServerOptions["logger"];
+}
+
+/** The HTTP server, ready to be asked but not listening. */
+export async function buildServer(options: ServerOptions): Promise<WireServer> {
+  const server: WireServer = fastify({
+    logger: options.logger ?? false,
+    bodyLimit: LARGEST_JSON_BYTES,
+    requestTimeout: 120_000,
+    forceCloseConnections: "idle",
+    routerOptions: { maxParamLength: 128 },
+  });
+  server.setValidatorCompiler(validatorCompiler);
+  server.setSerializerCompiler(serializerCompiler);
+  answerFailures(server);
+  refuseForeignOrigins(server, options.onlyLoopbackNames);
+  await server.register(helmet, securityHeaders);
+  await server.register(rateLimit, { max: options.requestsPerMinute, timeWindow: "1 minute" });
+  await server.register(compress, { threshold: 2048 });
+  await server.register(multipart, { limits: { fileSize: MOST_FILE_BYTES, files: MOST_FILES, fields: 0 } });
+  await describeInterface(server);
+  await server.register((scope: WireServer, _: object, done: () => void) => {
+    apiRoutes(scope, options);
+    done();
+  });
+  await serveBoard(server, options.boardFolder);
+  await server.ready();
+  return server;
+}
+
+function apiRoutes(server: WireServer, options: ServerOptions): void {
+  healthRoutes(server, options.readiness);
+  plantRoutes(server, options);
+  rateRoutes(server, options);
+  orderRoutes(server, options);
+  solveRoutes(server, options);
+  planRoutes(server, options);
+  eventRoutes(server, options);
+}
+
+/** The page may load nothing but itself. HTTPS is the business of what stands before the server, so it is not forced here. */
+const securityHeaders = {
+  contentSecurityPolicy: {
+    useDefaults: false,
+    directives: {
+      defaultSrc: ["'self'"],
+      imgSrc: ["'self'", "data:"],
+      styleSrc: ["'self'", "'unsafe-inline'"],
+      objectSrc: ["'none'"],
+      baseUri: ["'none'"],
+      formAction: ["'self'"],
+      frameAncestors: ["'none'"],
+    },
+  },
+  hsts: false,
+};
