@@ -60,6 +60,7 @@ export function atMost(check: {
 }): NumberCheck {
   const { code, needed, has, unit, what } = check;
   const passed = needed <= has * (1 + 1e-9);
+  const { need, limit, gap } = shownTogether(needed, has);
   return {
     kind: "number",
     code,
@@ -68,7 +69,7 @@ export function atMost(check: {
     has,
     unit,
     rule: "needed at most has",
-    sentence: `${what}: ${shown(needed)} ${unit}, the limit is ${shown(has)} ${unit}${passed ? "" : `; ${shown(needed - has)} ${unit} too much`}.`,
+    sentence: `${what}: ${need} ${unit}, the limit is ${limit} ${unit}${passed ? "" : `; ${gap} ${unit} too much`}.`,
   };
 }
 
@@ -82,6 +83,7 @@ export function atLeast(check: {
 }): NumberCheck {
   const { code, needed, has, unit, what } = check;
   const passed = needed >= has * (1 - 1e-9);
+  const { need, limit, gap } = shownTogether(needed, has);
   return {
     kind: "number",
     code,
@@ -90,7 +92,7 @@ export function atLeast(check: {
     has,
     unit,
     rule: "needed at least has",
-    sentence: `${what}: ${shown(needed)} ${unit}, the least is ${shown(has)} ${unit}${passed ? "" : `; ${shown(has - needed)} ${unit} too little`}.`,
+    sentence: `${what}: ${need} ${unit}, the least is ${limit} ${unit}${passed ? "" : `; ${gap} ${unit} too little`}.`,
   };
 }
 
@@ -107,8 +109,13 @@ export function oneOf(check: {
   return { kind: "name", code, passed, needed, has, sentence: passed ? yes : no };
 }
 
-/** Three figures behind the point for small numbers, one for large ones, no idle zeros; what fails never shows as equal. */
-function shown(value: number): string {
-  const digits = Math.abs(value) >= 100 ? 1 : Math.abs(value) >= 0.001 ? 3 : 6;
-  return String(Number(value.toFixed(digits)));
+/** The need, the limit and the gap between them in one precision, fine enough that what fails never reads as equal. */
+function shownTogether(
+  needed: number,
+  has: number,
+): { readonly need: string; readonly limit: string; readonly gap: string } {
+  const usual = Math.max(Math.abs(needed), Math.abs(has)) >= 100 ? 1 : 3;
+  const digits = Number(Math.abs(needed - has).toFixed(usual)) === 0 ? 9 : usual;
+  const shown = (value: number) => String(Number(value.toFixed(digits)));
+  return { need: shown(needed), limit: shown(has), gap: shown(Math.abs(needed - has)) };
 }
