@@ -37,7 +37,6 @@ const job = {
   sheetKgPerPiece: 0.03,
   refusals: [],
 };
-const setter = { name: "change", minutes: 30, byTeam: true };
 
 /** Three lines, two moulds of one copy, one team, one trolley, five orders: small, with every timing rule in play. */
 export const sampleProblem: ProblemData = {
@@ -80,7 +79,6 @@ export const sampleProblem: ProblemData = {
       tailSeconds: 900,
       usesTrolley: true,
       scrapKg: 5,
-      tasks: [setter],
     },
     {
       dismountSeconds: 1800,
@@ -88,7 +86,6 @@ export const sampleProblem: ProblemData = {
       tailSeconds: 0,
       usesTrolley: true,
       scrapKg: 0,
-      tasks: [setter],
     },
     {
       dismountSeconds: 0,
@@ -96,9 +93,8 @@ export const sampleProblem: ProblemData = {
       tailSeconds: 900,
       usesTrolley: true,
       scrapKg: 5,
-      tasks: [setter],
     },
-    { dismountSeconds: 0, mountSeconds: 0, tailSeconds: 600, usesTrolley: false, scrapKg: 2, tasks: [] },
+    { dismountSeconds: 0, mountSeconds: 0, tailSeconds: 600, usesTrolley: false, scrapKg: 2 },
   ],
   teams: [
     { id: "early", workingTime: teamHours },
@@ -155,6 +151,7 @@ export const sampleProblem: ProblemData = {
     { orderId: "A", lineId: "L1", startAt: at(0, 6), sequence: 1 },
     { orderId: "B", lineId: null, startAt: null, sequence: 2 },
   ],
+  changeAwaitsEarliestStart: false,
   objective: {
     tardinessPerWeightHour: 10,
     lateOrderPerWeight: 20,

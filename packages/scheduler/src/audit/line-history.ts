@@ -23,6 +23,8 @@ export type LineStep =
       readonly before: LineState;
       /** The last change since the run before, or null. */
       readonly servedBy: ChangeSegment | null;
+      /** Whether moulds may swap by themselves at its start: the rules ask for no change into its set-up. */
+      readonly swapsFreely: boolean;
     };
 
 function initialState(context: AuditContext, line: ProblemLine): LineState {
@@ -44,7 +46,11 @@ export function lineHistory(context: AuditContext, line: ProblemLine): LineStep[
   segments.forEach((segment, index) => {
     if (segment.kind === "stop") return;
     if (segment.kind === "run") {
-      steps.push({ kind: "run", segment, before: state, servedBy });
+      const swapsFreely =
+        state.setupId !== segment.setupId &&
+        context.changeIndexOf(line, state.setupId, segment.setupId) === null &&
+        !keepsMould(context, state.setupId, segment.setupId);
+      steps.push({ kind: "run", segment, before: state, servedBy, swapsFreely });
       state = { setupId: segment.setupId, mould: segment.mould };
       servedBy = null;
       return;

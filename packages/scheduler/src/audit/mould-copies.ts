@@ -41,23 +41,22 @@ function stepFaults(context: AuditContext, step: LineStep): Violation[] {
     const text = `Line ${segment.lineId}: ${what} is copy ${given.copy + 1} of mould ${given.mouldId}, of which there are ${copies}.`;
     faults.push(finding("mould-copy-unknown", subject, text));
   };
-  if (segment.kind === "run") {
-    const mouldId = context.setups.get(segment.setupId)?.mouldId ?? null;
-    const free = before.setupId === null && segment.mould?.mouldId === (mouldId ?? undefined);
-    const hangs = sameMould(segment.mould, before.mould) && (segment.mould?.mouldId ?? null) === mouldId;
-    const wanted =
-      before.setupId === null || before.mould === null
-        ? `mould ${mouldId ?? "none"}`
-        : sayMould(before.mould);
-    expect("the mould of the run", segment.mould, free || hangs, wanted);
+  if (step.kind === "run") {
+    const run = step.segment;
+    const mouldId = context.setups.get(run.setupId)?.mouldId ?? null;
+    const rightMould = (run.mould?.mouldId ?? null) === mouldId;
+    const right = rightMould && (step.swapsFreely || sameMould(run.mould, before.mould));
+    const wanted = step.swapsFreely ? `mould ${mouldId ?? "none"}` : sayMould(before.mould);
+    expect("the mould of the run", run.mould, right, wanted);
     return faults;
   }
-  const stays = keepsMould(context, before.setupId, segment.toSetupId);
-  const incoming = stays ? null : (context.setups.get(segment.toSetupId)?.mouldId ?? null);
+  const { mouldOut, mouldIn, toSetupId } = step.segment;
+  const stays = keepsMould(context, before.setupId, toSetupId);
+  const incoming = stays ? null : (context.setups.get(toSetupId)?.mouldId ?? null);
   const outgoing = stays ? null : before.mould;
-  expect("the mould taken out", segment.mouldOut, sameMould(segment.mouldOut, outgoing), sayMould(outgoing));
-  const rightIn = (segment.mouldIn?.mouldId ?? null) === incoming;
-  expect("the mould put in", segment.mouldIn, rightIn, incoming === null ? "no mould" : `mould ${incoming}`);
+  expect("the mould taken out", mouldOut, sameMould(mouldOut, outgoing), sayMould(outgoing));
+  const rightIn = (mouldIn?.mouldId ?? null) === incoming;
+  expect("the mould put in", mouldIn, rightIn, incoming === null ? "no mould" : `mould ${incoming}`);
   return faults;
 }
 
@@ -67,24 +66,25 @@ function staysOf(steps: readonly LineStep[], lineId: string): Stay[] {
   const first = steps[0];
   let hanging: MouldCopy | null = first?.before.mould ?? null;
   let since = -Infinity;
-  for (const { segment } of steps) {
-    if (segment.kind === "run") {
-      if (hanging === null && segment.mould !== null) {
-        hanging = segment.mould;
-        since = segment.start;
-      }
-      continue;
-    }
-    if (segment.mouldOut !== null && hanging !== null) {
-      stays.push({ mould: hanging, lineId, from: since, to: segment.mountStart });
-      hanging = null;
-    }
-    if (segment.mouldIn !== null) {
-      hanging = segment.mouldIn;
-      since = segment.mountStart;
+  const takeOut = (to: number) => {
+    if (hanging !== null) stays.push({ mould: hanging, lineId, from: since, to });
+    hanging = null;
+  };
+  const putIn = (mould: MouldCopy | null, from: number) => {
+    hanging = mould;
+    since = from;
+  };
+  for (const step of steps) {
+    if (step.kind === "change") {
+      const { mouldOut, mouldIn, mountStart } = step.segment;
+      if (mouldOut !== null) takeOut(mountStart);
+      if (mouldIn !== null) putIn(mouldIn, mountStart);
+    } else if (step.swapsFreely) {
+      takeOut(step.segment.start);
+      putIn(step.segment.mould, step.segment.start);
     }
   }
-  if (hanging !== null) stays.push({ mould: hanging, lineId, from: since, to: Infinity });
+  takeOut(Infinity);
   return stays;
 }
 

@@ -14,15 +14,22 @@ function earliestStarts(context: AuditContext): Violation[] {
   });
 }
 
-/** Where an option opens only at an instant, neither the run nor the change that serves it starts before. */
+/**
+ * Where an option opens only at an instant, neither the run nor the change that serves it starts before; where changes
+ * await the order's earliest start, no change that serves it does.
+ */
 function setUpsTooEarly(context: AuditContext): Violation[] {
   return context.problem.lines.flatMap((line) =>
     lineHistory(context, line).flatMap((step) => {
       if (step.kind !== "run") return [];
       const { segment, servedBy } = step;
-      const from = context.optionOf(segment.orderId, line.id, segment.setupId)?.availableFromAt;
+      const earliest = context.jobs.get(segment.orderId)?.earliestStartAt ?? -Infinity;
+      const from = Math.max(
+        context.optionOf(segment.orderId, line.id, segment.setupId)?.availableFromAt ?? -Infinity,
+        context.problem.changeAwaitsEarliestStart && servedBy !== null ? earliest : -Infinity,
+      );
       const start = servedBy?.start ?? segment.start;
-      if (from === undefined || start >= from) return [];
+      if (start >= from) return [];
       const text = `Line ${line.id} is set up for order ${segment.orderId} ${sayInstant(context.problem, start)}, ${sayDuration(from - start)} before that is possible.`;
       return [finding("set-up-too-early", { lineId: line.id, orderId: segment.orderId, at: start }, text)];
     }),

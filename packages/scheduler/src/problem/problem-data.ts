@@ -25,17 +25,16 @@ import type { WorkingTime } from "@formweek/capacity-model";
  *   change. Change time and team time are priced by the seconds of work in the spec (pauses between shifts not counted).
  *   It starts at an open instant of the working time it uses first (the team's, else the line's). Every phase ends at
  *   `addWorking(working time, end of the phase before, its seconds)`. A line whose `trolleyId` is null needs no trolley.
- *   Every change but a stripping one serves the next run on its line. Entries of -1 join set-ups with the same mould
- *   only; any other entry asks for a change segment, be it of no length.
+ *   Every change but a stripping one serves the next run on its line. An entry other than -1 asks for a change segment,
+ *   be it of no length.
  * - A mould copy belongs to a line from the start of mounting to the end of dismounting, and needs the mould's
  *   `carryingSeconds` (wall clock) between leaving one line and the start of mounting on another. A mould that hangs on
  *   an idle line is taken by a stripping change there (dismount alone, to the set-up's `strippedId`).
  *   Where a change joins two set-ups with the same mould the copy stays, and `mouldOut` and `mouldIn` are null. On a line
- *   whose `initial` is null the first run's copy belongs to it from the start of that run.
+ *   whose `initial` is null the first run's copy belongs to it from the start of that run. Where the matrix says "no
+ *   change" between set-ups of different moulds, they swap at the run's start.
  * - In an out-of-service spell of a copy no change that mounts it (from `mountStart` to its end) and no lot made with it
- *   (start to end) may lie; a copy that only hangs on a line stays there.
- *   Between two set-ups of the same mould the copy stays: no mould out, none in. Where the matrix says "no change" between
- *   set-ups of different moulds, they swap at the run's start. No copy hangs on a line during its `outOfService` spells.
+ *   (start to end) may lie; a copy that only hangs on a line between may be served there.
  * - A run starts at or after the order's earliest start, and not before the supply of its sheet covers all runs of
  *   that sheet that have started by then, its own kilograms included. A run is a whole lot here, with all its kilograms
  *   from its start; start-up scrap is not counted.
