@@ -13,6 +13,14 @@ describe("questions about the cycle", () => {
     expect(cycleWithout(cycle, "rim-rolling")).toBeNull();
   });
 
+  it("names the first of two limits that tie, and a margin of 0", () => {
+    const cycle = soundCycle(
+      exampleWith({ line: { stackerMaxCyclesPerMin: 20, maxDryCyclesPerMin: 20 }, mould: { maxCyclesPerMin: 20 } }),
+    );
+    expect(cycle.limit).toMatchObject({ code: "stacker", overNextShare: 0, next: { code: "line-dry-cycle" } });
+    expect(cycleWithout(cycle)).toMatchObject({ gainShare: 0, cyclesPerMin: 20 });
+  });
+
   it("lists what stands against a wanted rate, slowest first", () => {
     const cycle = soundCycle(WORKED_EXAMPLE);
     expect(obstaclesTo(cycle, 30)).toEqual([]);

@@ -56,7 +56,7 @@ export function formingRate(inputs: RateInputs): FormingRate | Impossible {
 }
 
 /** The proven rate of the line, mould and product with the most reports, the first of equals; null when none was measured. */
-export function provenRateFor({ line, mould, product, provenRates }: RateInputs): ProvenRate | null {
+function provenRateFor({ line, mould, product, provenRates }: RateInputs): ProvenRate | null {
   return provenRates
     .filter((rate) => rate.lineId === line.id && rate.mouldId === mould.id && rate.productId === product.id)
     .reduce<ProvenRate | null>(

@@ -43,7 +43,8 @@ describe("oven", () => {
 
   it("counts only whole shots, without losing one to rounding", () => {
     expect(ovenPositions({ heatedLengthMm: 4000 }, 500)).toBe(8);
-    expect(ovenPositions({ heatedLengthMm: 0.3 * 3 }, 0.3)).toBe(3);
+    // 0.7 / 0.1 is 6.999… in binary
+    expect(ovenPositions({ heatedLengthMm: 0.7 }, 0.1)).toBe(7);
     expect(ovenPositions({ heatedLengthMm: 3999 }, 500)).toBe(7);
     expect(ovenPositions({ heatedLengthMm: 400 }, 500)).toBe(0);
   });

@@ -60,6 +60,10 @@ describe("cavity layout", () => {
     });
     expect(staggeredLayout(area)).toMatchObject({ rows: 11, perOddRow: 10, perEvenRow: 9, cavities: 105 });
     expect(fullestLayout(area).pattern).toBe("staggered");
+    // equal rows: the shifted one reaches half a pitch further
+    const shifted = staggeredLayout({ ...area, lengthMm: 19, widthMm: 105 });
+    expect(shifted).toMatchObject({ rows: 2, perOddRow: 10, perEvenRow: 10, usedWidthMm: 105 });
+    expect(shifted.usedLengthMm).toBeCloseTo(10 + 5 * Math.sqrt(3), 9);
   });
 
   it("gives no cavity where not one rim fits, and one where just one does", () => {
