@@ -15,9 +15,16 @@ describe("questions about the cycle", () => {
 
   it("names the first of two limits that tie, and a margin of 0", () => {
     const cycle = soundCycle(
-      exampleWith({ line: { stackerMaxCyclesPerMin: 20, maxDryCyclesPerMin: 20 }, mould: { maxCyclesPerMin: 20 } }),
+      exampleWith({
+        line: { stackerMaxCyclesPerMin: 20, maxDryCyclesPerMin: 20 },
+        mould: { maxCyclesPerMin: 20 },
+      }),
     );
-    expect(cycle.limit).toMatchObject({ code: "stacker", overNextShare: 0, next: { code: "line-dry-cycle" } });
+    expect(cycle.limit).toMatchObject({
+      code: "stacker",
+      overNextShare: 0,
+      next: { code: "line-dry-cycle" },
+    });
     expect(cycleWithout(cycle)).toMatchObject({ gainShare: 0, cyclesPerMin: 20 });
   });
 
