@@ -39,7 +39,10 @@ export function isNamed(table: Table, spec: TableSpec): boolean {
   return [spec.name, ...spec.aliases].some((name) => normalName(name) === normalName(table.name));
 }
 
-/** Reads every row below the header; empty rows are skipped. A table without the required columns has no rows and one fault. */
+/**
+ * Reads every row below the header; empty rows are skipped. A table whose header cannot be trusted (a required column is
+ * missing, two columns mean the same) has no rows and says why.
+ */
 export function readTable(table: Table, spec: TableSpec): ReadRows {
   const header = findHeader(table, spec);
   if (header.kind === "missing") {
@@ -52,6 +55,9 @@ export function readTable(table: Table, spec: TableSpec): ReadRows {
     };
   }
   const { columns, faults, headerRow } = header;
+  if (faults.some((fault) => fault.severity === "error")) {
+    return { sheet: table.name, rows: [], faults, headers: new Map(), shown: () => "" };
+  }
   const rows: ReadRow[] = [];
   const rowFaults: ImportFault[] = [...faults];
   for (let index = headerRow + 1; index < table.rows.length; index++) {

@@ -69,7 +69,6 @@ export function assembleProblem({ plant, orders, pins, now }: PlanningInput): As
   return {
     plant,
     pins,
-    changeAwaitsEarliestStart: false,
     problem,
     demands,
     closures: new Map(plant.lines.map((line) => [line.id, closuresOf(plant, line, window)])),

@@ -1,0 +1,104 @@
+import { Order, instantOfLocalText, localDateText, parseLocalDate } from "@formweek/capacity-model";
+import type { Plant } from "@formweek/capacity-model";
+import type { WallClock } from "./cell-time.ts";
+import type { ImportFault } from "./import-fault.ts";
+import type { ProductFinder } from "./product-finder.ts";
+import type { ReadRow, ReadRows } from "./read-table.ts";
+
+export interface OrderRowContext {
+  readonly plant: Plant;
+  readonly finder: ProductFinder;
+  readonly table: ReadRows;
+  /** Due times before it draw a warning. */
+  readonly planStart: number;
+}
+
+/** A row as an order; null with faults when it is none. Warnings leave the order usable. */
+export function orderOfRow(
+  row: ReadRow,
+  context: OrderRowContext,
+): { readonly order: Order | null; readonly faults: readonly ImportFault[] } {
+  const { finder, plant, table } = context;
+  const faults: ImportFault[] = [];
+  const fault = (
+    field: string,
+    severity: ImportFault["severity"],
+    text: readonly [problem: string, remedy: string],
+  ): void => {
+    const column = table.headers.get(field) ?? field;
+    faults.push({
+      sheet: table.sheet,
+      row: row.row,
+      column,
+      value: table.shown(row.row, field),
+      problem: text[0],
+      remedy: text[1],
+      severity,
+    });
+  };
+  const named = String(row.values["productId"]);
+  const product = finder.find(named);
+  if (product === undefined) {
+    const nearest = finder.nearest(named);
+    const remedy =
+      nearest.length > 0
+        ? `Did you mean ${nearest.join(" or ")}? Else add the product to the plant first.`
+        : "Add the product to the plant first, or correct the name.";
+    fault("productId", "error", ["is no product of this plant", remedy]);
+  }
+  const dueAt = dueInstant(row.values["due"] as WallClock, plant.timeZone);
+  const earliest = row.values["earliestStart"] as WallClock | null;
+  const parsed = Order.safeParse({
+    ...row.values,
+    kind: String(row.values["kind"]).toLowerCase(),
+    productId: product?.id ?? named,
+    dueAt,
+    earliestStartAt: earliest === null ? null : startInstant(earliest, plant.timeZone),
+  });
+  for (const issue of parsed.error?.issues ?? []) {
+    fault(fieldOf(issue.path), "error", [issue.message, remedyOf(fieldOf(issue.path))]);
+  }
+  if (dueAt < context.planStart)
+    fault("due", "warning", [
+      "is before the planning start, so the order is late already",
+      "Correct it if it is a slip.",
+    ]);
+  const bad = faults.some(({ severity }) => severity === "error");
+  return { order: bad || !parsed.success ? null : parsed.data, faults };
+}
+
+/** A due day without a time means its end: midnight after it. */
+function dueInstant({ date, time }: WallClock, zone: string): number {
+  if (time !== null) return instantOfLocalText(zone, `${date}T${time}`) ?? 0;
+  const day = parseLocalDate(date);
+  return day === null ? 0 : (instantOfLocalText(zone, `${localDateText(day + 1)}T00:00`) ?? 0);
+}
+
+function startInstant({ date, time }: WallClock, zone: string): number {
+  return instantOfLocalText(zone, `${date}T${time ?? "00:00"}`) ?? 0;
+}
+
+/** Field of the table that a field of the record was read from. */
+function fieldOf(path: readonly PropertyKey[]): string {
+  const field = String(path[0] ?? "");
+  if (field === "dueAt") return "due";
+  return field === "earliestStartAt" ? "earliestStart" : field;
+}
+
+function remedyOf(field: string): string {
+  switch (field) {
+    case "pieces":
+      return "Write whole pieces from 1 to 1,000,000,000.";
+    case "kind":
+      return "Write firm or forecast.";
+    case "weight":
+      return "Write a number from 0 to 1000; 1 is usual.";
+    case "underTolerance":
+    case "overTolerance":
+      return "Write a share such as 5 %.";
+    case "id":
+      return "Write an order number of at most 64 characters.";
+    default:
+      return "Correct the value.";
+  }
+}
