@@ -58,3 +58,8 @@ export { areaUtilisation, fullestLayout, squareLayout, staggeredLayout } from ".
 export type { CavityLayout, RimArea } from "./fit/cavity-layout.ts";
 export { RAIL_CLEARANCE_MM, fitOf } from "./fit/fit.ts";
 export type { Fit, FitInputs } from "./fit/fit.ts";
+export * from "./load/buckets.ts";
+export * from "./load/line-load.ts";
+export * from "./kpi/production-record.ts";
+export * from "./kpi/key-figures.ts";
+export * from "./kpi/every-part-every.ts";

@@ -41,6 +41,7 @@ export function intersectWorkingTimes(one: WorkingTime, other: WorkingTime): Wor
 
 /** Open where `from` is and `taken` is not. O(n + m). */
 export function subtractWorkingTime(from: WorkingTime, taken: WorkingTime): WorkingTime {
+  if (taken.starts.length === 0) return from;
   const spells: [number, number][] = [];
   let j = 0;
   for (const [start, end] of spellsOf(from)) {

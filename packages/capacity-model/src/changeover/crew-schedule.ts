@@ -99,13 +99,19 @@ function indexOfLeast(values: readonly number[]): number {
 
 /** Seconds of the longest path from a task's start to the end of the change, without regard to the crew. */
 function longestPaths(tasks: readonly CrewTask[]): readonly number[] {
+  const indexOf = new Map(tasks.map((task, index) => [task.key, index]));
   const paths = tasks.map((task) => task.seconds);
-  for (let round = 0; round < tasks.length; round += 1) {
-    for (const task of tasks) {
-      for (const [index, earlier] of tasks.entries()) {
-        if (!task.after.includes(earlier.key)) continue;
-        const behind = paths[tasks.indexOf(task)] as number;
-        paths[index] = Math.max(paths[index] as number, earlier.seconds + behind);
+  // Backwards once is enough where tasks stand after those they wait for; a ring of tasks stops after as many rounds as tasks.
+  for (let round = 0, moved = true; moved && round < tasks.length; round += 1) {
+    moved = false;
+    for (let index = tasks.length - 1; index >= 0; index -= 1) {
+      for (const key of (tasks[index] as CrewTask).after) {
+        const earlier = indexOf.get(key);
+        if (earlier === undefined) continue;
+        const through = (tasks[earlier] as CrewTask).seconds + (paths[index] as number);
+        if (through <= (paths[earlier] as number)) continue;
+        paths[earlier] = through;
+        moved = true;
       }
     }
   }
