@@ -1,13 +1,19 @@
+import type { Log } from "@formweek/application";
 import type { FastifyError, FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import { hasZodFastifySchemaValidationErrors } from "fastify-type-provider-zod";
 import { type Problem, type ShellProblemCode, problemDetails } from "./problem.ts";
 import { Refusal } from "./refusal.ts";
 
 /** Makes every failure of the server one problem body; anything unforeseen is logged and answered without its details. */
-export function answerFailures(server: FastifyInstance): void {
+export function answerFailures(server: FastifyInstance, log: Log): void {
   server.setErrorHandler((error: FastifyError, request, reply) => {
     const problem = problemOf(error);
-    if (problem.code === "internal") request.log.error({ err: error }, "A request failed unforeseen");
+    if (problem.code === "internal")
+      log.error(
+        "A request failed unforeseen",
+        { method: request.method, url: request.routeOptions.url ?? "" },
+        error,
+      );
     return sendProblem(reply, request, problem);
   });
 }

@@ -2,14 +2,17 @@ import compress from "@fastify/compress";
 import helmet from "@fastify/helmet";
 import multipart from "@fastify/multipart";
 import rateLimit from "@fastify/rate-limit";
-import fastify, { type FastifyServerOptions } from "fastify";
+import fastify from "fastify";
+import type { Log } from "@formweek/application";
 import { serializerCompiler, validatorCompiler } from "fastify-type-provider-zod";
 import type { Asked } from "./asked.ts";
 import { answerFailures } from "./error-handler.ts";
 import { describeInterface } from "./openapi.ts";
 import { eventRoutes } from "./routes/events.ts";
+import { exportRoutes } from "./routes/exports.ts";
 import { type ReadinessCheck, healthRoutes } from "./routes/health.ts";
 import { MOST_FILES, MOST_FILE_BYTES } from "./routes/upload-limits.ts";
+import { importRoutes } from "./routes/imports.ts";
 import { orderRoutes } from "./routes/orders.ts";
 import { planRoutes } from "./routes/plans.ts";
 import { plantRoutes } from "./routes/plants.ts";
@@ -28,13 +31,13 @@ export interface ServerOptions extends Asked {
   /** Only requests that name this machine are answered. */
   readonly onlyLoopbackNames: boolean;
   readonly requestsPerMinute: number;
-  readonly logger: FastifyServerOptions["logger"];
+  readonly log: Log;
 }
 
 /** The HTTP server, ready to be asked but not listening. */
 export async function buildServer(options: ServerOptions): Promise<WireServer> {
   const server: WireServer = fastify({
-    logger: options.logger ?? false,
+    logger: false,
     bodyLimit: LARGEST_JSON_BYTES,
     requestTimeout: 120_000,
     forceCloseConnections: "idle",
@@ -42,7 +45,7 @@ export async function buildServer(options: ServerOptions): Promise<WireServer> {
   });
   server.setValidatorCompiler(validatorCompiler);
   server.setSerializerCompiler(serializerCompiler);
-  answerFailures(server);
+  answerFailures(server, options.log);
   refuseForeignOrigins(server, options.onlyLoopbackNames);
   await server.register(helmet, securityHeaders);
   await server.register(rateLimit, { max: options.requestsPerMinute, timeWindow: "1 minute" });
@@ -63,8 +66,10 @@ function apiRoutes(server: WireServer, options: ServerOptions): void {
   plantRoutes(server, options);
   rateRoutes(server, options);
   orderRoutes(server, options);
+  importRoutes(server, options);
   solveRoutes(server, options);
   planRoutes(server, options);
+  exportRoutes(server, options);
   eventRoutes(server, options);
 }
 

@@ -1,4 +1,7 @@
 import type { Actor } from "./actor.ts";
+import { acceptImport } from "./commands/accept-import.ts";
+import { previewImport } from "./commands/preview-import.ts";
+import { putOrders } from "./commands/put-orders.ts";
 import { putPlant } from "./commands/put-plant.ts";
 import { requestSolve } from "./commands/request-solve.ts";
 import { stopSolve } from "./commands/stop-solve.ts";
@@ -6,7 +9,8 @@ import { recoverRuns } from "./jobs/recover-runs.ts";
 import { runSolve } from "./jobs/run-solve.ts";
 import type { JobHandlers } from "./ports/job-queue.ts";
 import type { Ports } from "./ports/ports.ts";
-import { publishPending } from "./publish-pending.ts";
+import { forgetOldImports } from "./jobs/forget-old-imports.ts";
+import { exportOrders, exportPlant } from "./queries/export-records.ts";
 import { getOrderBook } from "./queries/get-order-book.ts";
 import { getPlan } from "./queries/get-plan.ts";
 import { getPlant } from "./queries/get-plant.ts";
@@ -27,6 +31,9 @@ export function createApplication(ports: Ports) {
   return {
     commands: {
       putPlant: guard(putPlant),
+      putOrders: guard(putOrders),
+      previewImport: guard(previewImport),
+      acceptImport: guard(acceptImport),
       requestSolve: guard(requestSolve),
       stopSolve: guard(stopSolve),
     },
@@ -38,6 +45,8 @@ export function createApplication(ports: Ports) {
       getRun: guard(getRun),
       listPlans: guard(listPlans),
       getPlan: guard(getPlan),
+      exportOrders: guard(exportOrders),
+      exportPlant: guard(exportPlant),
       watchPlant: guard(watchPlant),
     },
     /** Handlers of queued jobs, for whoever consumes the queue. */
@@ -47,7 +56,7 @@ export function createApplication(ports: Ports) {
     /** What whoever runs jobs calls at start-up and every minute. */
     upkeep: async (): Promise<void> => {
       await recoverRuns(ports);
-      await publishPending(ports);
+      await forgetOldImports(ports);
     },
   };
 }

@@ -6,6 +6,8 @@ import type { Services } from "./services.ts";
 export interface Runtime {
   readonly app: Application;
   readonly log: Log;
+  /** True where this process runs jobs itself. A server that does is a planner on one machine. */
+  readonly runsJobs: boolean;
   /** Begins to run jobs where this process is one that does; first puts back what an earlier process left behind. */
   readonly start: () => Promise<void>;
   /** Asks every service whether it answers. */
@@ -37,6 +39,7 @@ export function joinRuntime({ app, services, log, closing }: RuntimeParts): Runt
   return {
     app,
     log,
+    runsJobs: services.consumer !== null,
     start: async () => {
       if (services.consumer === null) return;
       await upkeep();

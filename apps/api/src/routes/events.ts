@@ -1,4 +1,4 @@
-import { isoInstant, type PlantMessage as Message } from "@formweek/application";
+import { isoInstant, type Log, type PlantMessage as Message } from "@formweek/application";
 import { PlantMessage } from "@formweek/contracts";
 import { z } from "zod";
 import type { Asked } from "../asked.ts";
@@ -19,7 +19,7 @@ const EventHeaders = z.looseObject({
 });
 
 /** A plant's events as server-sent events. */
-export function eventRoutes(server: WireServer, { app, actorOf }: Asked): void {
+export function eventRoutes(server: WireServer, { app, actorOf, log }: Asked & { readonly log: Log }): void {
   const open = new Set<() => void>();
   server.addHook("preClose", (done) => {
     for (const end of open) end();
@@ -68,7 +68,7 @@ export function eventRoutes(server: WireServer, { app, actorOf }: Asked): void {
         open.delete(end);
         watching
           .close()
-          .catch((error: unknown) => request.log.warn({ err: error }, "A watcher did not close"));
+          .catch((error: unknown) => log.warn("A watcher did not close", { reason: String(error) }));
       });
     },
   );

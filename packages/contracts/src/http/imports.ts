@@ -13,7 +13,7 @@ export const ImportFault = z
     sheet: z.string(),
     row: z.int().nullable().describe("1-based row of the sheet; null for the whole sheet"),
     column: z.string().nullable().describe("Header of the column; null for the whole row"),
-    value: z.string().nullable().describe("What stands there"),
+    value: z.string().describe("What stands there; empty for a blank cell"),
     problem: z.string(),
     remedy: z.string(),
     severity: z.enum(["error", "warning"]),

@@ -1,0 +1,85 @@
+import type { Actor } from "../actor.ts";
+import { authorise } from "../authorise.ts";
+import { appError } from "../errors.ts";
+import { importNotFound } from "../not-found.ts";
+import type { AppliedCounts, ImportChange, StoredImport } from "../ports/import-repository.ts";
+import type { Ports } from "../ports/ports.ts";
+import type { Repositories } from "../ports/unit-of-work.ts";
+import { publishPending } from "../publish-pending.ts";
+import { type Result, ok, refused } from "../result.ts";
+import type { PlantInput, UseCase } from "../use-case.ts";
+import { importOutdated, writeOrders } from "./put-orders.ts";
+import { writePlant } from "./put-plant.ts";
+
+export interface AcceptImportInput extends PlantInput {
+  readonly importId: string;
+  /** Revision that the dry run named. */
+  readonly revision: number;
+}
+
+export interface AcceptedImport {
+  readonly applied: AppliedCounts;
+  /** Revision after the write. */
+  readonly revision: number;
+}
+
+/**
+ * Takes over what a dry run showed, whole or not at all. Accepting again answers the same and writes nothing. Refused
+ * when orders or plant changed since the dry run.
+ */
+export const acceptImport: UseCase<AcceptImportInput, AcceptedImport> = {
+  role: "planner",
+  run: async (ports, input, actor) => {
+    const accepted = await ports.store.write(async (repositories) => {
+      const stored = await repositories.imports.getForUpdate(input.plantId, input.importId);
+      if (stored === null) return refused(importNotFound(input.importId));
+      if (stored.accepted !== null)
+        return ok({ applied: stored.accepted.applied, revision: stored.accepted.revision });
+      if (stored.change === null) return refused(nothingToAccept);
+      if (stored.baseRevision !== input.revision) return refused(importOutdated);
+      return takeOver(ports, repositories, { stored, change: stored.change, actor });
+    });
+    if (accepted.ok) await publishPending(ports);
+    return accepted;
+  },
+};
+
+interface TakeOver {
+  readonly stored: StoredImport;
+  readonly change: ImportChange;
+  readonly actor: Actor;
+}
+
+async function takeOver(
+  ports: Ports,
+  repositories: Repositories,
+  { stored, change, actor }: TakeOver,
+): Promise<Result<AcceptedImport>> {
+  const { plantId, baseRevision: expectedRevision } = stored;
+  if (change.kind === "plant") {
+    const allowed = authorise(actor, plantId, "manager");
+    if (!allowed.ok) return allowed;
+  }
+  const written =
+    change.kind === "orders"
+      ? await writeOrders(ports, repositories, { plantId, change: change.change, expectedRevision })
+      : await writePlant(ports, repositories, change.plant, expectedRevision === 0 ? null : expectedRevision);
+  if (!written.ok) return written;
+  const { revision } = written.value;
+  const acceptance = { at: ports.clock.now(), by: actor.id, revision, applied: stored.counts };
+  return (await repositories.imports.accept(stored.id, acceptance))
+    ? ok({ applied: stored.counts, revision })
+    : refused(takenMeanwhile);
+}
+
+const nothingToAccept = appError("import-not-acceptable", {
+  title: "There is nothing to take over.",
+  cause: "No row of the file was usable.",
+  remedy: "Correct the rows that the check named, and check the file again.",
+});
+
+const takenMeanwhile = appError("conflicting-write", {
+  title: "The import was taken over by someone else at the same moment.",
+  cause: "Two people accepted it at once.",
+  remedy: "Look at the order book: the change is there.",
+});

@@ -1,0 +1,59 @@
+import type { Order } from "@formweek/capacity-model";
+import { appError } from "../errors.ts";
+import { plantNotFound } from "../not-found.ts";
+import type { OrderBookChange } from "../ports/order-repository.ts";
+import type { Ports } from "../ports/ports.ts";
+import type { Repositories } from "../ports/unit-of-work.ts";
+import { publishPending } from "../publish-pending.ts";
+import { type Result, ok, refused } from "../result.ts";
+import type { PlantInput, UseCase } from "../use-case.ts";
+
+export interface PutOrdersInput extends PlantInput {
+  /** Orders to add, or to put in the place of those with the same number. */
+  readonly orders: readonly Order[];
+  readonly expectedRevision: number;
+}
+
+/** Adds or replaces orders of the book. */
+export const putOrders: UseCase<PutOrdersInput, { readonly revision: number }> = {
+  role: "planner",
+  run: async (ports, { plantId, orders, expectedRevision }) => {
+    const change = { put: orders, removeIds: [] };
+    const written = await ports.store.write(async (repositories) =>
+      (await repositories.plants.get(plantId)) === null
+        ? refused(plantNotFound(plantId))
+        : writeOrders(ports, repositories, { plantId, change, expectedRevision }),
+    );
+    if (written.ok) await publishPending(ports);
+    return written;
+  },
+};
+
+interface OrdersToWrite {
+  readonly plantId: string;
+  readonly change: OrderBookChange;
+  readonly expectedRevision: number;
+}
+
+/** Writes a change of the book and its event in the caller's transaction; a change of nothing leaves the revision as it is. */
+export async function writeOrders(
+  ports: Pick<Ports, "clock">,
+  { orders, events }: Repositories,
+  { plantId, change, expectedRevision }: OrdersToWrite,
+): Promise<Result<{ readonly revision: number }>> {
+  if (change.put.length === 0 && change.removeIds.length === 0) {
+    const { revision } = await orders.book(plantId);
+    return revision === expectedRevision ? ok({ revision }) : refused(importOutdated);
+  }
+  const revision = await orders.apply(plantId, change, expectedRevision);
+  if (revision === null) return refused(importOutdated);
+  await events.append(plantId, ports.clock.now(), { type: "orders-changed", revision });
+  return ok({ revision });
+}
+
+/** The book, or what an import was checked against, is not any more what the caller saw. */
+export const importOutdated = appError("order-book-changed", {
+  title: "The order book changed in the meantime.",
+  cause: "Someone else changed orders after this was checked.",
+  remedy: "Check the file again: the new check shows what it would do now.",
+});
