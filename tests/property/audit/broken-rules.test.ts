@@ -1,6 +1,6 @@
 import { auditPlan, type Plan, type ProblemData } from "@formweek/scheduler";
 import { describe, expect, it } from "vitest";
-import { at, samplePlan, sampleProblem } from "../../helpers/sample-plan.ts";
+import { at, samplePlan, sampleProblem } from "../../fixtures/sample-plan.ts";
 
 type Writable<T> = T extends readonly (infer Entry)[]
   ? Writable<Entry>[]

@@ -1,7 +1,7 @@
 import { auditPlan, type Plan } from "@formweek/scheduler";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { samplePlan, sampleProblem } from "../../helpers/sample-plan.ts";
+import { samplePlan, sampleProblem } from "../../fixtures/sample-plan.ts";
 
 type Path = readonly (string | number)[];
 
