@@ -1,5 +1,43 @@
+import { QueryClient, QueryClientProvider } from "@tanstack/react-query";
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
+import { CallError } from "../sync/client.ts";
+import { chosenText, TextProvider } from "../text/text.ts";
+import { App } from "./app.tsx";
+import { CrashGuard } from "./crash-guard.tsx";
+import { applyTheme } from "./theme.ts";
+import "../styles/tokens.css";
+import "../styles/base.css";
+import "../styles/shell.css";
+import "../styles/board.css";
+import "../styles/orders.css";
+import "../styles/plant.css";
+
+applyTheme();
+
+const client = new QueryClient({
+  defaultOptions: {
+    queries: {
+      staleTime: 30_000,
+      // Only a silent server is worth another try; a refusal stays one.
+      retry: (failures, cause) => failures < 2 && cause instanceof CallError && cause.problem.status === 0,
+      networkMode: "always",
+    },
+    mutations: { networkMode: "always" },
+  },
+});
 
 const root = document.getElementById("root");
-if (root !== null) createRoot(root).render(<StrictMode>Formweek</StrictMode>);
+if (root !== null) {
+  createRoot(root).render(
+    <StrictMode>
+      <TextProvider value={chosenText(navigator.languages)}>
+        <CrashGuard>
+          <QueryClientProvider client={client}>
+            <App />
+          </QueryClientProvider>
+        </CrashGuard>
+      </TextProvider>
+    </StrictMode>,
+  );
+}

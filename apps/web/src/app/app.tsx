@@ -1,0 +1,80 @@
+import { useMemo, useState, type JSX } from "react";
+import { Link, Route, Switch } from "wouter";
+import type { PlantListResponse } from "@formweek/contracts";
+import { EmptyNotice, FailureNotice, LoadingNotice } from "../components/notice.tsx";
+import { formatFor } from "../format/format.ts";
+import { FormatProvider } from "../format/use-format.ts";
+import { usePlantEvents } from "../sync/events.ts";
+import { usePlants } from "../sync/queries.ts";
+import { useText } from "../text/text.ts";
+import { BoardPage, OrdersPage, PlantPage } from "./pages.tsx";
+import { Shell } from "./shell.tsx";
+
+const plantKey = "formweek.plant";
+
+/** The app: finds the plants, opens one, and shows the page that the address names. */
+export function App(): JSX.Element {
+  const { app: text } = useText();
+  const plants = usePlants();
+  if (plants.data === undefined) {
+    return plants.error === null ? (
+      <LoadingNotice />
+    ) : (
+      <FailureNotice cause={plants.error} onRetry={() => void plants.refetch()} />
+    );
+  }
+  if (plants.data.length === 0) {
+    return (
+      <EmptyNotice title={text.noPlant}>
+        <p>{text.noPlantHint}</p>
+      </EmptyNotice>
+    );
+  }
+  return <OpenPlant plants={plants.data} />;
+}
+
+function OpenPlant({ plants }: { readonly plants: PlantListResponse }): JSX.Element | null {
+  const text = useText();
+  const [chosen, setChosen] = useState(() => localStorage.getItem(plantKey));
+  const plant = plants.find((known) => known.id === chosen) ?? plants[0];
+  const connection = usePlantEvents(plant?.id ?? null);
+  const format = useMemo(
+    () =>
+      formatFor({
+        locale: undefined,
+        timeZone: plant?.timeZone ?? "UTC",
+        currency: plant?.currency ?? "EUR",
+        text,
+      }),
+    [plant?.timeZone, plant?.currency, text],
+  );
+  if (plant === undefined) return null;
+  const choose = (plantId: string): void => {
+    localStorage.setItem(plantKey, plantId);
+    setChosen(plantId);
+  };
+  return (
+    <FormatProvider value={format}>
+      <Shell plants={plants} plantId={plant.id} onPlant={choose} connection={connection}>
+        <Switch>
+          <Route path="/">
+            <BoardPage key={plant.id} plantId={plant.id} />
+          </Route>
+          <Route path="/orders">
+            <OrdersPage key={plant.id} plantId={plant.id} />
+          </Route>
+          <Route path="/plant/:section?">
+            {({ section }) => <PlantPage key={plant.id} plantId={plant.id} section={section} />}
+          </Route>
+          <Route>
+            <EmptyNotice title={text.app.notFound}>
+              <Link href="/" className="button button-main">
+                {text.app.notFoundHint}
+              </Link>
+            </EmptyNotice>
+          </Route>
+        </Switch>
+      </Shell>
+    </FormatProvider>
+  );
+}

@@ -1,0 +1,102 @@
+import type { JSX, ReactNode } from "react";
+import { Link } from "wouter";
+import { FailureNotice, LoadingNotice } from "../components/notice.tsx";
+import { BoardScreen } from "../features/board/board-screen.tsx";
+import { ImportDesk } from "../features/imports/import-desk.tsx";
+import { OrdersScreen } from "../features/orders/orders-screen.tsx";
+import { PlantScreen } from "../features/plant/plant-screen.tsx";
+import { SolveBar } from "../features/solve/solve-bar.tsx";
+import { useLatestPlan, useOrders, usePlant } from "../sync/queries.ts";
+import { useText } from "../text/text.ts";
+
+/** What a page needs of a query before it can show its content. */
+interface Answer {
+  readonly error: Error | null;
+  readonly isPending: boolean;
+  readonly refetch: () => unknown;
+}
+
+/** The first trouble or wait among the answers that a page stands on; null when all are there. */
+function notYet(answers: readonly Answer[]): ReactNode {
+  const failed = answers.find((answer) => answer.error !== null && answer.isPending === false);
+  if (failed !== undefined)
+    return <FailureNotice cause={failed.error} onRetry={() => void failed.refetch()} />;
+  return answers.some((answer) => answer.isPending) ? <LoadingNotice /> : null;
+}
+
+/** A query with data keeps its page, also when asking again failed. */
+function standing(answer: Answer & { readonly data: unknown }): Answer {
+  return answer.data === undefined ? answer : { ...answer, error: null, isPending: false };
+}
+
+export function BoardPage({ plantId }: { readonly plantId: string }): JSX.Element {
+  const plan = useLatestPlan(plantId);
+  const plant = usePlant(plantId);
+  const orders = useOrders(plantId);
+  const wait = notYet([standing(plan)]);
+  if (wait !== null || plan.data === undefined) return <>{wait}</>;
+  const count = orders.data?.orders.length ?? 0;
+  return (
+    <BoardScreen
+      plan={plan.data}
+      plant={plant.data?.plant}
+      orders={count}
+      solve={
+        <SolveBar
+          plantId={plantId}
+          document={plan.data?.document ?? null}
+          hasOrders={orders.data === undefined || count > 0}
+        />
+      }
+    />
+  );
+}
+
+export function OrdersPage({ plantId }: { readonly plantId: string }): JSX.Element {
+  const text = useText();
+  const orders = useOrders(plantId);
+  const plant = usePlant(plantId);
+  const wait = notYet([standing(orders)]);
+  return (
+    <ImportDesk
+      plantId={plantId}
+      kind="orders"
+      next={
+        <Link href="/" className="button button-main">
+          {text.imports.planNow}
+        </Link>
+      }
+    >
+      {(buttons) =>
+        wait ?? (
+          <OrdersScreen
+            plantId={plantId}
+            plant={plant.data?.plant}
+            orders={orders.data?.orders ?? []}
+            importButtons={buttons}
+          />
+        )
+      }
+    </ImportDesk>
+  );
+}
+
+interface PlantPageProps {
+  readonly plantId: string;
+  readonly section: string | undefined;
+}
+
+export function PlantPage({ plantId, section }: PlantPageProps): JSX.Element {
+  const plant = usePlant(plantId);
+  const wait = notYet([standing(plant)]);
+  return (
+    <ImportDesk plantId={plantId} kind="plant" next={null}>
+      {(buttons) =>
+        wait ??
+        (plant.data === undefined ? null : (
+          <PlantScreen plantId={plantId} plant={plant.data.plant} section={section} importButtons={buttons} />
+        ))
+      }
+    </ImportDesk>
+  );
+}

@@ -1,0 +1,86 @@
+import type { JSX, ReactNode } from "react";
+import { CallError, oddAnswer, silentServer, type CallProblem } from "../sync/client.ts";
+import { useText, type Text } from "../text/text.ts";
+import { Icon } from "./icon.tsx";
+
+interface NoticeProps {
+  readonly title: string;
+  readonly children?: ReactNode;
+}
+
+/** A page or panel without content yet: says so and leads on. */
+export function EmptyNotice({ title, children }: NoticeProps): JSX.Element {
+  return (
+    <div className="notice">
+      <h2>{title}</h2>
+      {children}
+    </div>
+  );
+}
+
+export function LoadingNotice(): JSX.Element {
+  const text = useText();
+  return (
+    <div className="notice notice-loading" role="status">
+      <span className="loading-web" aria-hidden="true" />
+      {text.app.loading}
+    </div>
+  );
+}
+
+interface FailureNoticeProps {
+  readonly cause: unknown;
+  readonly onRetry?: () => void;
+}
+
+/** What went wrong, why, and what to do; with a way to try again. */
+export function FailureNotice({ cause, onRetry }: FailureNoticeProps): JSX.Element {
+  const text = useText();
+  const problem = problemInWords(cause, text);
+  return (
+    <div className="notice notice-failure" role="alert">
+      <h2>
+        <Icon name="warn" /> {problem.title}
+      </h2>
+      <p>
+        {problem.cause} {problem.remedy}
+      </p>
+      {problem.faults.length > 0 && (
+        <ul>
+          {problem.faults.map((fault) => (
+            <li key={`${fault.path} ${fault.problem}`}>
+              {fault.path === "" ? "" : `${fault.path}: `}
+              {fault.problem} {fault.remedy}
+            </li>
+          ))}
+        </ul>
+      )}
+      {onRetry !== undefined && (
+        <button type="button" className="button" onClick={onRetry}>
+          {text.app.tryAgain}
+        </button>
+      )}
+    </div>
+  );
+}
+
+/** A failed call in the reader's words; the client's own codes have theirs in the catalogue. */
+export function problemInWords(cause: unknown, text: Text): CallProblem {
+  const { app } = text;
+  if (!(cause instanceof CallError)) {
+    return { status: 0, code: "broken", title: app.failed, cause: "", remedy: app.crashedHint, faults: [] };
+  }
+  const { problem } = cause;
+  if (problem.code === silentServer) {
+    return {
+      ...problem,
+      title: app.serverSilent,
+      cause: app.serverSilentCause,
+      remedy: app.serverSilentRemedy,
+    };
+  }
+  if (problem.code === oddAnswer) {
+    return { ...problem, title: app.serverOdd, cause: app.serverOddCause, remedy: app.serverOddRemedy };
+  }
+  return problem;
+}

@@ -1,0 +1,138 @@
+import { useEffect, useMemo, useRef, type JSX, type KeyboardEvent } from "react";
+import type { Plant } from "@formweek/capacity-model";
+import { useFormat } from "../../format/use-format.ts";
+import { intentOfKey } from "../../interactions/keyboard.ts";
+import { attachPointer } from "../../interactions/pointer.ts";
+import { attachWheel } from "../../interactions/wheel.ts";
+import { ordersKept } from "../../kernels/plan-filter.ts";
+import { greatestScrollPx, timeWidthPx } from "../../kernels/row-layout.ts";
+import { drawBoard } from "../../render/draw-board.ts";
+import { readPalette, type Palette } from "../../render/palette.ts";
+import { boardFont, forgetTextWidths } from "../../render/pen.ts";
+import { layoutOf, selectedOrderId } from "../../state/reduce.ts";
+import { useText } from "../../text/text.ts";
+import { boardAxis } from "./board-axis.ts";
+import { boardWords } from "./board-words.ts";
+import { nowSeconds } from "./now.ts";
+import { useBoard, useBoardStore } from "./use-board.ts";
+
+interface BoardCanvasProps {
+  readonly plant: Plant | undefined;
+  readonly describedBy: string;
+}
+
+/** The board itself: a canvas that draws when the state has changed, once a frame at most, apart from React. */
+export function BoardCanvas({ plant, describedBy }: BoardCanvasProps): JSX.Element {
+  const text = useText();
+  const format = useFormat();
+  const store = useBoardStore();
+  const plan = useBoard((state) => state.plan);
+  const filter = useBoard((state) => state.filter);
+  const canvasRef = useRef<HTMLCanvasElement>(null);
+  const frameRef = useRef<HTMLDivElement>(null);
+  const axis = useMemo(() => (plan === null ? null : boardAxis(plan, plant)), [plan, plant]);
+  const words = useMemo(() => boardWords(text, format), [text, format]);
+  const kept = useMemo(() => (plan === null ? null : ordersKept(plan, filter)), [plan, filter]);
+
+  useEffect(() => {
+    const canvas = canvasRef.current;
+    const frame = frameRef.current;
+    const pen = canvas?.getContext("2d", { alpha: false });
+    if (canvas === null || frame === null || pen === null || pen === undefined || axis === null) return;
+    let palette: Palette = readPalette(frame);
+    let request = 0;
+
+    const draw = (): void => {
+      request = 0;
+      const state = store.read();
+      if (state.plan === null || state.size.widthPx === 0) return;
+      const density = window.devicePixelRatio;
+      fitCanvas(canvas, state.size.widthPx * density, state.size.heightPx * density);
+      pen.setTransform(density, 0, 0, density, 0, 0);
+      const layout = layoutOf(state);
+      canvas.style.touchAction = greatestScrollPx(layout) > 0 ? "none" : "pan-y";
+      canvas.style.cursor = state.hover?.kind === "segment" || state.hover?.kind === "gap" ? "pointer" : "";
+      const { selection } = state;
+      drawBoard(pen, {
+        plan: state.plan,
+        layout,
+        view: state.view,
+        palette,
+        words,
+        days: axis.days,
+        shifts: axis.marksFor(86_400 / state.view.secondsPerPx),
+        now: nowSeconds(),
+        kept,
+        hover: state.hover,
+        selectedIndex: selection?.kind === "segment" ? selection.index : null,
+        selectedOrderId: selectedOrderId(state),
+        selectedGap: selection?.kind === "gap" ? selection : null,
+        isFocused: document.activeElement === canvas,
+      });
+    };
+    const schedule = (): void => {
+      if (request === 0) request = requestAnimationFrame(draw);
+    };
+
+    const sizes = new ResizeObserver(() => {
+      store.send({
+        kind: "board resized",
+        size: { widthPx: frame.clientWidth, heightPx: frame.clientHeight },
+      });
+      schedule();
+    });
+    sizes.observe(frame);
+    const themes = new MutationObserver(() => {
+      palette = readPalette(frame);
+      schedule();
+    });
+    themes.observe(document.documentElement, { attributes: true, attributeFilter: ["data-theme"] });
+    const fonts = Promise.all(Object.values(boardFont).map((font) => document.fonts.load(font)));
+    void fonts.then(() => {
+      forgetTextWidths();
+      schedule();
+    });
+    const minute = setInterval(schedule, 60_000);
+    const detach = [store.subscribe(schedule), attachPointer(canvas, store), attachWheel(canvas, store)];
+    canvas.addEventListener("focus", schedule);
+    canvas.addEventListener("blur", schedule);
+    schedule();
+    return () => {
+      cancelAnimationFrame(request);
+      clearInterval(minute);
+      sizes.disconnect();
+      themes.disconnect();
+      for (const undo of detach) undo();
+      canvas.removeEventListener("focus", schedule);
+      canvas.removeEventListener("blur", schedule);
+    };
+  }, [axis, kept, store, words]);
+
+  const onKeyDown = (event: KeyboardEvent): void => {
+    const intent = intentOfKey(event, nowSeconds(), timeWidthPx(layoutOf(store.read())));
+    if (intent === null) return;
+    event.preventDefault();
+    store.send(intent);
+  };
+
+  return (
+    <div className="board-frame" ref={frameRef}>
+      <canvas
+        ref={canvasRef}
+        className="board-canvas"
+        tabIndex={0}
+        role="application"
+        aria-roledescription={text.board.canvasRole}
+        aria-label={text.board.canvasLabel}
+        aria-describedby={describedBy}
+        onKeyDown={onKeyDown}
+      />
+    </div>
+  );
+}
+
+function fitCanvas(canvas: HTMLCanvasElement, width: number, height: number): void {
+  const [wanted, tall] = [Math.round(width), Math.round(height)];
+  if (canvas.width !== wanted) canvas.width = wanted;
+  if (canvas.height !== tall) canvas.height = tall;
+}

@@ -1,0 +1,157 @@
+import { useEffect, useId, useMemo, useRef, useState, type JSX, type ReactNode } from "react";
+import { Link, useSearchParams } from "wouter";
+import type { Plant } from "@formweek/capacity-model";
+import type { PlanResponse } from "@formweek/contracts";
+import { EmptyNotice } from "../../components/notice.tsx";
+import { Icon } from "../../components/icon.tsx";
+import { useFormat } from "../../format/use-format.ts";
+import { boardPlan, secondsOf } from "../../kernels/board-plan.ts";
+import { boardStore } from "../../state/store.ts";
+import { keptView, runEffect } from "../../sync/run-effects.ts";
+import { useText } from "../../text/text.ts";
+import { BoardCanvas } from "./board-canvas.tsx";
+import { BoardToolbar, type BoardShape } from "./board-toolbar.tsx";
+import { DetailsPanel } from "./details-panel.tsx";
+import { HoverNote } from "./hover-note.tsx";
+import { planNames } from "./plan-names.ts";
+import { PlanTable } from "./plan-table.tsx";
+import { SpokenSelection } from "./spoken-selection.tsx";
+import { SummaryStrip } from "./summary-strip.tsx";
+import { BoardProvider, useBoard, useBoardStore } from "./use-board.ts";
+
+interface BoardScreenProps {
+  readonly plan: PlanResponse | null;
+  readonly plant: Plant | undefined;
+  readonly orders: number;
+  /** Where planning is started and watched. */
+  readonly solve: ReactNode;
+}
+
+/** The line board with its figures, tools and details; keeps its own state while it is open. */
+export function BoardScreen({ plan, plant, orders, solve }: BoardScreenProps): JSX.Element {
+  const [store] = useState(() => boardStore(runEffect));
+  return (
+    <BoardProvider value={store}>
+      {plan === null ? (
+        <NoPlan orders={orders} solve={solve} />
+      ) : (
+        <OpenBoard plan={plan} plant={plant} solve={solve} />
+      )}
+    </BoardProvider>
+  );
+}
+
+function NoPlan({ orders, solve }: { readonly orders: number; readonly solve: ReactNode }): JSX.Element {
+  const text = useText();
+  const format = useFormat();
+  return (
+    <EmptyNotice title={text.board.noPlan}>
+      <p>{orders > 0 ? text.board.noPlanWithOrders(format.count(orders)) : text.board.noPlanHint}</p>
+      {orders > 0 ? (
+        solve
+      ) : (
+        <Link href="/orders" className="button button-main">
+          {text.board.toOrders}
+        </Link>
+      )}
+    </EmptyNotice>
+  );
+}
+
+interface OpenBoardProps {
+  readonly plan: PlanResponse;
+  readonly plant: Plant | undefined;
+  readonly solve: ReactNode;
+}
+
+function OpenBoard({ plan, plant, solve }: OpenBoardProps): JSX.Element {
+  const text = useText();
+  const format = useFormat();
+  const store = useBoardStore();
+  const [shape, setShape] = useState<BoardShape>("board");
+  const keysId = useId();
+  const board = useMemo(() => boardPlan(plan.planId, plan.document), [plan]);
+  const names = useMemo(() => planNames(plant, text), [plant, text]);
+  const isOpened = useRef(false);
+
+  useEffect(() => {
+    const view = isOpened.current ? null : keptView(board.document.plant.id);
+    isOpened.current = true;
+    if (view !== null) store.send({ kind: "view restored", view });
+    store.send({ kind: "plan arrived", plan: board });
+  }, [board, store]);
+  useAddress();
+
+  return (
+    <div className="page page-board">
+      <h1 className="unseen">{text.board.title}</h1>
+      <div className="board-head">
+        <SummaryStrip document={plan.document} />
+        <div className="board-solve">{solve}</div>
+      </div>
+      <BoardToolbar shape={shape} onShape={setShape} />
+      {shape === "table" ? (
+        <PlanTable plan={board} names={names} />
+      ) : (
+        <div className="board-body">
+          <div className="board-main">
+            <BoardCanvas plant={plant} describedBy={keysId} />
+            <HoverNote names={names} />
+          </div>
+          <DetailsPanel names={names} />
+        </div>
+      )}
+      <SpokenSelection />
+      <footer className="board-foot">
+        <details>
+          <summary>
+            <Icon name="keys" /> {text.board.keysTitle}
+          </summary>
+          <dl className="key-list" id={keysId}>
+            {text.board.keys.map(([keys, what]) => (
+              <div key={keys}>
+                <dt>{keys}</dt>
+                <dd>{what}</dd>
+              </div>
+            ))}
+          </dl>
+        </details>
+        <span className="hint">{text.board.planAge(format.instant(secondsOf(plan.createdAt)))}</span>
+      </footer>
+    </div>
+  );
+}
+
+/** Filter and sought order live in the address too, so that they can be sent to a colleague and survive a reload. */
+function useAddress(): void {
+  const store = useBoardStore();
+  const [address, setAddress] = useSearchParams();
+  const filter = useBoard((state) => state.filter);
+  const isPlanned = useBoard((state) => state.plan !== null);
+  const sought = address.get("order");
+  const first = useRef({ late: address.get("late") === "1", find: address.get("find") ?? "" });
+
+  useEffect(() => {
+    store.send({ kind: "late filter set", onlyLate: first.current.late });
+    store.send({ kind: "find text set", text: first.current.find });
+  }, [store]);
+  useEffect(() => {
+    if (isPlanned && sought !== null) store.send({ kind: "order sought", orderId: sought });
+  }, [isPlanned, sought, store]);
+  useEffect(() => {
+    setAddress(
+      (before) => {
+        const next = new URLSearchParams(before);
+        setOrDrop(next, "late", filter.onlyLate ? "1" : "");
+        setOrDrop(next, "find", filter.text);
+        return next;
+      },
+      { replace: true },
+    );
+  }, [filter, setAddress]);
+}
+
+function setOrDrop(address: URLSearchParams, name: string, value: string): void {
+  if (value === "") address.delete(name);
+  else address.set(name, value);
+}

@@ -1,0 +1,31 @@
+import type { Format } from "../../format/format.ts";
+import { isoWeek } from "../../kernels/time-marks.ts";
+import type { BoardWords } from "../../render/frame.ts";
+import type { Text } from "../../text/text.ts";
+
+const fullDayFromPx = 92;
+const weekdayFromPx = 58;
+
+/** Words of the drawing in the reader's language and the plant's zone. */
+export function boardWords(text: Text, format: Format): BoardWords {
+  // Noon: the date of a day whose first hour a clock change skips is still its own.
+  const noon = (at: number): number => at + 43_200;
+  const weekdays = new Map<number, string>();
+  return {
+    day: (mark, widthPx) => {
+      if (widthPx >= fullDayFromPx) return format.day(noon(mark.at));
+      if (widthPx < weekdayFromPx) return `${mark.day}`;
+      const known = weekdays.get(mark.weekday) ?? format.day(noon(mark.at)).split(" ")[0] ?? "";
+      weekdays.set(mark.weekday, known);
+      return `${known} ${mark.day}`;
+    },
+    week: (mark) =>
+      `${text.board.week(isoWeek(mark.year, mark.month, mark.day))} · ${format.shortDay(noon(mark.at))}`,
+    pieces: (count) => format.count(count),
+    used: (share) => text.board.used(format.percent(share)),
+    hours: (seconds) => format.gate(seconds),
+    late: (seconds) => text.board.late(format.span(seconds)),
+    stop: (reason) => text.board.stop[reason],
+    now: text.board.now,
+  };
+}

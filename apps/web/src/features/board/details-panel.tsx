@@ -1,0 +1,44 @@
+import type { JSX, ReactNode } from "react";
+import { Icon } from "../../components/icon.tsx";
+import type { BoardPlan } from "../../kernels/board-plan.ts";
+import type { Selection } from "../../state/board-state.ts";
+import { useText } from "../../text/text.ts";
+import { ChangeDetails } from "./change-details.tsx";
+import { GapDetails } from "./gap-details.tsx";
+import { OrderDetails } from "./order-details.tsx";
+import type { PlanNames } from "./plan-names.ts";
+import { useBoard, useBoardStore } from "./use-board.ts";
+
+/** Tells about what is selected on the board; away when nothing is. */
+export function DetailsPanel({ names }: { readonly names: PlanNames }): JSX.Element | null {
+  const text = useText();
+  const store = useBoardStore();
+  const plan = useBoard((state) => state.plan);
+  const selection = useBoard((state) => state.selection);
+  if (plan === null || selection === null) return null;
+  return (
+    <aside className="details" aria-label={text.board.details}>
+      <button
+        type="button"
+        className="button button-icon details-close"
+        aria-label={text.details.close}
+        onClick={() => store.send({ kind: "selected", selection: null })}
+      >
+        <Icon name="close" />
+      </button>
+      {contentOf(plan, selection, names)}
+    </aside>
+  );
+}
+
+function contentOf(plan: BoardPlan, selection: Selection, names: PlanNames): ReactNode {
+  if (selection.kind === "gap") return <GapDetails plan={plan} gap={selection} />;
+  if (selection.kind === "order")
+    return <OrderDetails plan={plan} orderId={selection.orderId} run={null} names={names} />;
+  const segment = plan.segments[selection.index];
+  if (segment === undefined) return null;
+  if (segment.source.kind === "change") {
+    return <ChangeDetails plan={plan} segment={segment} change={segment.source} names={names} />;
+  }
+  return <OrderDetails plan={plan} orderId={segment.source.orderId} run={segment} names={names} />;
+}

@@ -1,0 +1,130 @@
+import type { JSX } from "react";
+import { Facts, type Fact } from "../../components/facts.tsx";
+import { SheetBand } from "../../components/sheet-band.tsx";
+import type { Format } from "../../format/format.ts";
+import { useFormat } from "../../format/use-format.ts";
+import { secondsOf, type BoardPlan, type BoardSegment } from "../../kernels/board-plan.ts";
+import { useText, type Text } from "../../text/text.ts";
+import type { PlanNames } from "./plan-names.ts";
+import { useBoardStore } from "./use-board.ts";
+
+interface OrderDetailsProps {
+  readonly plan: BoardPlan;
+  readonly orderId: string;
+  /** The stretch that was chosen; null when the order as a whole was. */
+  readonly run: BoardSegment | null;
+  readonly names: PlanNames;
+}
+
+export function OrderDetails({ plan, orderId, run, names }: OrderDetailsProps): JSX.Element | null {
+  const text = useText();
+  const format = useFormat();
+  const store = useBoardStore();
+  const order = plan.orders.get(orderId);
+  if (order === undefined) return null;
+  const runs = plan.runsOfOrder.get(orderId) ?? [];
+  const reasons = plan.document.unplanned.find((entry) => entry.orderId === orderId)?.reasons ?? [];
+  return (
+    <>
+      <h2>
+        {text.details.order(orderId)}
+        {order.lateSeconds > 0 && (
+          <span className="late-words"> · {text.board.late(format.span(order.lateSeconds))}</span>
+        )}
+      </h2>
+      <p className="details-lead">
+        {order.productName}
+        <br />
+        {order.customer}
+      </p>
+      {run !== null && <Facts facts={runFacts(run, names, text, format)} />}
+      <Facts facts={orderFacts(order, text, format)} />
+      {reasons.length > 0 && (
+        <>
+          <h3>{text.details.reasons}</h3>
+          <ul className="reasons">
+            {reasons.map((reason) => (
+              <li key={`${reason.code} ${reason.lineId ?? ""}`}>{reason.text}</li>
+            ))}
+          </ul>
+        </>
+      )}
+      {runs.length > 0 && (
+        <>
+          <h3>{text.details.runs}</h3>
+          <ul className="run-list">
+            {runs.map((segment) => (
+              <li key={segment.index}>
+                <button
+                  type="button"
+                  className="text-button"
+                  aria-current={segment.index === run?.index}
+                  onClick={() => {
+                    store.send({ kind: "order sought", orderId });
+                    store.send({ kind: "selected", selection: { kind: "segment", index: segment.index } });
+                  }}
+                >
+                  {text.details.run(
+                    plan.lines[segment.lineIndex]?.name ?? "",
+                    format.instant(segment.start),
+                    format.instant(segment.end),
+                  )}
+                </button>
+                {segment.source.kind === "run" && (
+                  <span>{text.units.pieces(format.count(segment.source.pieces))}</span>
+                )}
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
+    </>
+  );
+}
+
+type PlanOrder = NonNullable<ReturnType<BoardPlan["orders"]["get"]>>;
+
+function orderFacts(order: PlanOrder, text: Text, format: Format): readonly Fact[] {
+  const { details } = text;
+  const facts: Fact[] = [
+    {
+      name: details.state,
+      value: text.states[order.state],
+      ...(order.lateSeconds > 0 ? { tone: "late" } : {}),
+    },
+    { name: details.due, value: format.instant(secondsOf(order.due)) },
+  ];
+  if (order.finish !== null)
+    facts.push({ name: details.finish, value: format.instant(secondsOf(order.finish)) });
+  if (order.lateSeconds > 0)
+    facts.push({ name: details.lateBy, value: format.span(order.lateSeconds), tone: "late" });
+  else if (order.slackSeconds !== null)
+    facts.push({ name: details.slack, value: format.span(order.slackSeconds) });
+  facts.push({ name: details.pieces, value: format.count(order.pieces) });
+  if (order.fromStockPieces > 0)
+    facts.push({ name: details.fromStock, value: format.count(order.fromStockPieces) });
+  facts.push({ name: details.toMake, value: format.count(order.toMakePieces) });
+  if (order.grossPieces !== order.toMakePieces)
+    facts.push({ name: details.toForm, value: format.count(order.grossPieces) });
+  return facts;
+}
+
+function runFacts(run: BoardSegment, names: PlanNames, text: Text, format: Format): readonly Fact[] {
+  const { source } = run;
+  const { details } = text;
+  const times: readonly Fact[] = [
+    { name: details.start, value: format.instant(run.start) },
+    { name: details.end, value: format.instant(run.end) },
+    { name: details.lasts, value: format.span(run.end - run.start) },
+  ];
+  if (source.kind === "stop")
+    return [{ name: details.state, value: text.board.stop[source.reason] }, ...times];
+  if (source.kind === "change") return times;
+  return [
+    { name: details.mould, value: source.mould === null ? source.mouldName : names.mould(source.mould) },
+    { name: details.sheet, value: source.sheetName },
+    { name: details.colour, value: <SheetBand colour={source.colour} /> },
+    ...times,
+    { name: details.thisRun, value: format.count(source.pieces) },
+  ];
+}

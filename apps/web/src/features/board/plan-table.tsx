@@ -1,0 +1,165 @@
+import { useVirtualizer } from "@tanstack/react-virtual";
+import { useMemo, useRef, useState, type JSX } from "react";
+import { SheetBand } from "../../components/sheet-band.tsx";
+import { SpacerRow } from "../../components/spacer-row.tsx";
+import type { Format } from "../../format/format.ts";
+import { useFormat } from "../../format/use-format.ts";
+import type { BoardPlan, BoardSegment } from "../../kernels/board-plan.ts";
+import { isSegmentKept, ordersKept } from "../../kernels/plan-filter.ts";
+import { useText, type Text } from "../../text/text.ts";
+import type { PlanNames } from "./plan-names.ts";
+import { useBoard } from "./use-board.ts";
+
+const rowPx = 36;
+
+/** The same plan as rows: for screen readers, for reading exact times, and for copying into a spreadsheet. */
+export function PlanTable({
+  plan,
+  names,
+}: {
+  readonly plan: BoardPlan;
+  readonly names: PlanNames;
+}): JSX.Element {
+  const text = useText();
+  const format = useFormat();
+  const filter = useBoard((state) => state.filter);
+  const [isCopied, setCopied] = useState(false);
+  const scrollRef = useRef<HTMLDivElement>(null);
+  const rows = useMemo(() => {
+    const kept = ordersKept(plan, filter);
+    return plan.segments.filter((segment) => isSegmentKept(plan, segment, kept));
+  }, [plan, filter]);
+  const virtual = useVirtualizer({
+    count: rows.length,
+    getScrollElement: () => scrollRef.current,
+    estimateSize: () => rowPx,
+    overscan: 12,
+  });
+  const words: Words = { plan, names, text, format };
+  const titles = titlesOf(text);
+  const items = virtual.getVirtualItems();
+  const above = items[0]?.start ?? 0;
+  const below = virtual.getTotalSize() - (items.at(-1)?.end ?? 0);
+  const copy = async (): Promise<void> => {
+    const lines = [titles, ...rows.map((segment) => cellsOf(segment, words))];
+    await navigator.clipboard.writeText(lines.map((cells) => cells.join("\t")).join("\n"));
+    setCopied(true);
+  };
+  return (
+    <section className="plan-table">
+      <div className="page-head">
+        <span className="hint">{text.table.rows(format.count(rows.length))}</span>
+        <button type="button" className="button" onClick={() => void copy()}>
+          {text.table.copy}
+        </button>
+        <span role="status">{isCopied ? text.table.copied : ""}</span>
+      </div>
+      <div
+        className="scroller scroller-fill"
+        ref={scrollRef}
+        tabIndex={0}
+        role="region"
+        aria-label={text.table.caption}
+      >
+        <table className="table table-fixed" aria-rowcount={rows.length + 1}>
+          <caption className="unseen">{text.table.caption}</caption>
+          <thead>
+            <tr aria-rowindex={1}>
+              {titles.map((title) => (
+                <th key={title} scope="col">
+                  {title}
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            <SpacerRow height={above} />
+            {items.map((item) => {
+              const segment = rows[item.index];
+              return segment === undefined ? null : (
+                <PlanRow key={segment.index} place={item.index + 2} segment={segment} words={words} />
+              );
+            })}
+            <SpacerRow height={below} />
+          </tbody>
+        </table>
+      </div>
+    </section>
+  );
+}
+
+interface Words {
+  readonly plan: BoardPlan;
+  readonly names: PlanNames;
+  readonly text: Text;
+  readonly format: Format;
+}
+
+interface PlanRowProps {
+  readonly place: number;
+  readonly segment: BoardSegment;
+  readonly words: Words;
+}
+
+function PlanRow({ place, segment, words }: PlanRowProps): JSX.Element {
+  const cells = cellsOf(segment, words);
+  const isLate = segment.source.kind === "run" && segment.source.lateSeconds > 0;
+  return (
+    <tr aria-rowindex={place} className={isLate ? "late-row" : undefined}>
+      {cells.map((cell, at) => {
+        if (at === 0) {
+          return (
+            <th key={at} scope="row">
+              {cell}
+            </th>
+          );
+        }
+        return (
+          <td key={at}>
+            {at === sheetColumn && segment.source.kind === "run" ? (
+              <SheetBand colour={segment.source.colour} />
+            ) : (
+              cell
+            )}
+          </td>
+        );
+      })}
+    </tr>
+  );
+}
+
+const sheetColumn = 5;
+
+function titlesOf({ table }: Text): readonly string[] {
+  const { line, kind, order, customer, what, sheet, pieces, start, end, lasts, late } = table;
+  return [line, kind, order, customer, what, sheet, pieces, start, end, lasts, late];
+}
+
+function cellsOf(segment: BoardSegment, { plan, names, text, format }: Words): readonly string[] {
+  const { source } = segment;
+  const line = plan.lines[segment.lineIndex]?.name ?? "";
+  const times = [
+    format.instant(segment.start),
+    format.instant(segment.end),
+    format.span(segment.end - segment.start),
+  ];
+  const kind = text.table.kinds[source.kind];
+  if (source.kind === "change") {
+    const work = `${names.mould(source.mouldOut)} → ${names.mould(source.mouldIn)}`;
+    return [line, kind, "", "", work, "", "", ...times, ""];
+  }
+  if (source.kind === "stop")
+    return [line, kind, source.orderId, "", text.board.stop[source.reason], "", "", ...times, ""];
+  const late = source.lateSeconds > 0 ? format.span(source.lateSeconds) : "";
+  return [
+    line,
+    kind,
+    source.orderId,
+    source.customer,
+    source.mouldName,
+    source.colour.name,
+    format.count(source.pieces),
+    ...times,
+    late,
+  ];
+}

@@ -1,0 +1,94 @@
+import type { JSX, ReactNode } from "react";
+import { Link } from "wouter";
+import type { PlanDocument } from "@formweek/contracts";
+import { useFormat } from "../../format/use-format.ts";
+import { useText } from "../../text/text.ts";
+
+/** The plan in one row of figures. */
+export function SummaryStrip({ document }: { readonly document: PlanDocument }): JSX.Element {
+  const { summary: text } = useText();
+  const format = useFormat();
+  const { summary, bound, objective } = document;
+  const isLate = summary.late > 0;
+  return (
+    <section className="summary" aria-label={text.title}>
+      <Figure
+        value={format.count(summary.onTime)}
+        aside={text.of(format.count(summary.orders))}
+        label={text.onTime}
+      />
+      <Figure
+        value={isLate ? format.span(summary.tardinessHours * 3600) : "0"}
+        label={isLate ? text.worst(format.span(summary.worstLateHours * 3600)) : text.noneLate}
+        isLate={isLate}
+      />
+      <Figure
+        value={format.span(summary.changeHours * 3600)}
+        label={text.changes(format.count(summary.changes))}
+      />
+      <Figure value={format.percent(summary.utilisation)} label={text.used} />
+      {summary.unplanned > 0 && (
+        <Figure
+          value={<Link href="/orders?state=unplanned">{format.count(summary.unplanned)}</Link>}
+          label={text.unplanned}
+          isLate
+        />
+      )}
+      {summary.coveredByStock > 0 && (
+        <Figure value={format.count(summary.coveredByStock)} label={text.fromStock} />
+      )}
+      {bound !== null && <Figure value={text.atMost(format.percent(bound.gap))} label={text.gap} />}
+      <details className="cost">
+        <summary>
+          <Figure value={format.money(objective.total)} label={text.cost} />
+        </summary>
+        <div className="popover">
+          <h2>{text.costTitle}</h2>
+          <table className="table">
+            <thead>
+              <tr>
+                <th scope="col">{text.term}</th>
+                <th scope="col" className="number">
+                  {text.amount}
+                </th>
+                <th scope="col" className="number">
+                  {text.total}
+                </th>
+              </tr>
+            </thead>
+            <tbody>
+              {objective.terms.map((term) => (
+                <tr key={term.name}>
+                  <th scope="row">{text.terms[term.name] ?? term.name}</th>
+                  <td className="number">
+                    {format.decimal(term.amount, 1)} {term.unit}
+                  </td>
+                  <td className="number">{format.money(term.cost)}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </div>
+      </details>
+    </section>
+  );
+}
+
+interface FigureProps {
+  readonly value: ReactNode;
+  readonly label: string;
+  readonly aside?: string;
+  readonly isLate?: boolean;
+}
+
+function Figure({ value, label, aside, isLate = false }: FigureProps): JSX.Element {
+  return (
+    <div className={isLate ? "figure figure-late" : "figure"}>
+      <strong>
+        {value}
+        {aside === undefined ? null : <small> {aside}</small>}
+      </strong>
+      <span>{label}</span>
+    </div>
+  );
+}

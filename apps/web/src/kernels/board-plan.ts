@@ -1,0 +1,165 @@
+import type { PlanDocument, PlanSegment, RunSegment } from "@formweek/contracts";
+
+type PlanOrder = PlanDocument["orders"][number];
+type PlanLine = PlanDocument["lines"][number];
+
+/** A segment of the plan with its place on the board; times are seconds since the epoch. */
+export interface BoardSegment {
+  /** Position in `BoardPlan.segments`. */
+  readonly index: number;
+  readonly lineIndex: number;
+  /** Position among the line's segments. */
+  readonly place: number;
+  readonly start: number;
+  readonly end: number;
+  readonly source: PlanSegment;
+  /** Set on the run with the last piece of an order. */
+  readonly ending: OrderEnding | null;
+}
+
+/** Where an order ends: its due instant, its finish (conditioning included), and lateness in seconds, 0 when on time. */
+export interface OrderEnding {
+  readonly due: number;
+  readonly finish: number;
+  readonly lateSeconds: number;
+}
+
+export interface BoardSpell {
+  readonly start: number;
+  readonly end: number;
+}
+
+export interface BoardLine {
+  readonly index: number;
+  readonly id: string;
+  readonly name: string;
+  readonly source: PlanLine;
+  /** Time used by runs and changes over open time, 0 … 1; 0 when never open. */
+  readonly usedShare: number;
+  /** Working spells in order of time. */
+  readonly open: readonly BoardSpell[];
+  readonly closures: readonly (BoardSpell & { readonly reason: string })[];
+  /** In order of time; they never overlap. */
+  readonly segments: readonly BoardSegment[];
+}
+
+/** The plan as the board reads it: lines with sorted segments, look-ups by order. Built once a plan. */
+export interface BoardPlan {
+  readonly planId: string;
+  readonly document: PlanDocument;
+  readonly startAt: number;
+  readonly endAt: number;
+  readonly lines: readonly BoardLine[];
+  readonly segments: readonly BoardSegment[];
+  readonly orders: ReadonlyMap<string, PlanOrder>;
+  /** Runs of each order, in order of time. */
+  readonly runsOfOrder: ReadonlyMap<string, readonly BoardSegment[]>;
+  /** Order numbers of late orders, latest first. */
+  readonly lateOrderIds: readonly string[];
+}
+
+export function secondsOf(isoInstant: string): number {
+  return Math.floor(Date.parse(isoInstant) / 1000);
+}
+
+/** Reads a plan document for the board. Segments of lines that the document does not list are left out. */
+export function boardPlan(planId: string, document: PlanDocument): BoardPlan {
+  const orders = new Map(document.orders.map((order) => [order.orderId, order]));
+  const lastRuns = lastRunOfOrders(document);
+  const byLine = new Map<string, PlanSegment[]>(document.lines.map((line) => [line.id, []]));
+  for (const segment of document.segments) byLine.get(segment.lineId)?.push(segment);
+
+  const segments: BoardSegment[] = [];
+  const lines = document.lines.map((line, lineIndex): BoardLine => {
+    const sources = (byLine.get(line.id) ?? []).sort((a, b) => secondsOf(a.start) - secondsOf(b.start));
+    const own = sources.map((source, place): BoardSegment => {
+      const order =
+        source.kind === "run" && lastRuns.get(source.orderId) === source ? orders.get(source.orderId) : undefined;
+      const segment = {
+        index: segments.length,
+        lineIndex,
+        place,
+        start: secondsOf(source.start),
+        end: secondsOf(source.end),
+        source,
+        ending: order === undefined ? null : endingOf(order, source.end),
+      };
+      segments.push(segment);
+      return segment;
+    });
+    return {
+      index: lineIndex,
+      id: line.id,
+      name: line.name,
+      source: line,
+      usedShare: usedShareOf(line),
+      open: line.open.map(([start, end]) => ({ start: secondsOf(start), end: secondsOf(end) })),
+      closures: line.closures.map(({ start, end, reason }) => ({
+        start: secondsOf(start),
+        end: secondsOf(end),
+        reason,
+      })),
+      segments: own,
+    };
+  });
+  return {
+    planId,
+    document,
+    startAt: secondsOf(document.horizon.start),
+    endAt: boardEndAt(document),
+    lines,
+    segments,
+    orders,
+    runsOfOrder: runsOfOrders(segments),
+    lateOrderIds: document.orders
+      .filter((order) => order.lateSeconds > 0)
+      .sort((a, b) => b.lateSeconds - a.lateSeconds || (a.orderId < b.orderId ? -1 : 1))
+      .map((order) => order.orderId),
+  };
+}
+
+/** The board ends with the last work or due date, a day after it; never before two days, never after the horizon. */
+function boardEndAt(document: PlanDocument): number {
+  const start = secondsOf(document.horizon.start);
+  let last = start + 2 * 86_400;
+  for (const segment of document.segments) last = Math.max(last, secondsOf(segment.end));
+  for (const order of document.orders) last = Math.max(last, secondsOf(order.due));
+  return Math.min(last + 86_400, Math.max(secondsOf(document.horizon.end), last));
+}
+
+function endingOf(order: PlanOrder, runEnd: string): OrderEnding {
+  return {
+    due: secondsOf(order.due),
+    finish: secondsOf(order.finish ?? runEnd),
+    lateSeconds: order.lateSeconds,
+  };
+}
+
+function usedShareOf(line: PlanLine): number {
+  const { runSeconds, changeSeconds, stopSeconds, idleSeconds } = line.utilisation;
+  const open = runSeconds + changeSeconds + stopSeconds + idleSeconds;
+  return open === 0 ? 0 : (runSeconds + changeSeconds) / open;
+}
+
+function lastRunOfOrders(document: PlanDocument): ReadonlyMap<string, RunSegment> {
+  const last = new Map<string, RunSegment>();
+  for (const segment of document.segments) {
+    if (segment.kind !== "run") continue;
+    const known = last.get(segment.orderId);
+    if (known === undefined || secondsOf(segment.end) > secondsOf(known.end))
+      last.set(segment.orderId, segment);
+  }
+  return last;
+}
+
+function runsOfOrders(segments: readonly BoardSegment[]): ReadonlyMap<string, readonly BoardSegment[]> {
+  const runs = new Map<string, BoardSegment[]>();
+  for (const segment of segments) {
+    if (segment.source.kind !== "run") continue;
+    const known = runs.get(segment.source.orderId);
+    if (known === undefined) runs.set(segment.source.orderId, [segment]);
+    else known.push(segment);
+  }
+  for (const own of runs.values()) own.sort((a, b) => a.start - b.start || a.index - b.index);
+  return runs;
+}

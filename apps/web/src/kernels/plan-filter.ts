@@ -1,0 +1,46 @@
+import type { BoardPlan, BoardSegment } from "./board-plan.ts";
+
+/** What the planner wants to see; an empty text finds everything. */
+export interface PlanFilter {
+  readonly onlyLate: boolean;
+  readonly text: string;
+}
+
+export const everything: PlanFilter = { onlyLate: false, text: "" };
+
+/**
+ * Order numbers that a filter keeps, or null when it keeps all. Text is looked for, without regard to case, in order
+ * number, customer, product, mould and sheet of the order's runs.
+ */
+export function ordersKept(plan: BoardPlan, filter: PlanFilter): ReadonlySet<string> | null {
+  const text = filter.text.trim().toLowerCase();
+  if (text === "" && !filter.onlyLate) return null;
+  const kept = new Set<string>();
+  for (const order of plan.orders.values()) {
+    if (filter.onlyLate && order.lateSeconds <= 0) continue;
+    if (text === "" || wordsOf(plan, order.orderId).includes(text)) kept.add(order.orderId);
+  }
+  return kept;
+}
+
+/** A change belongs to the run after it: it is kept when that run's order is. */
+export function isSegmentKept(
+  plan: BoardPlan,
+  segment: BoardSegment,
+  kept: ReadonlySet<string> | null,
+): boolean {
+  if (kept === null) return true;
+  if (segment.source.kind !== "change") return kept.has(segment.source.orderId);
+  const next = plan.lines[segment.lineIndex]?.segments[segment.place + 1];
+  return next !== undefined && next.source.kind !== "change" && kept.has(next.source.orderId);
+}
+
+function wordsOf(plan: BoardPlan, orderId: string): string {
+  const order = plan.orders.get(orderId);
+  const words = [orderId, order?.customer ?? "", order?.productId ?? "", order?.productName ?? ""];
+  for (const run of plan.runsOfOrder.get(orderId) ?? []) {
+    if (run.source.kind === "run")
+      words.push(run.source.mouldName, run.source.sheetName, run.source.colour.name);
+  }
+  return words.join("\n").toLowerCase();
+}

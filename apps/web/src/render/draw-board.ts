@@ -1,0 +1,129 @@
+import { spellsInSight } from "../kernels/culling.ts";
+import { fitLabel } from "../kernels/fit-label.ts";
+import { isSegmentKept } from "../kernels/plan-filter.ts";
+import { greatestScrollPx, rowTopPx, rowsInSight } from "../kernels/row-layout.ts";
+import { viewEndAt, xOfInstant } from "../kernels/time-scale.ts";
+import { drawAxis } from "./draw-axis.ts";
+import { drawClosedTime, drawTimeLines } from "./draw-ground.ts";
+import { drawEnding, drawSelectedDue } from "./draw-lateness.ts";
+import { drawSegment } from "./draw-segments.ts";
+import type { Frame } from "./frame.ts";
+import { boardFont, fillBox, lineDown, textWidth, type Pen } from "./pen.ts";
+
+const passedOver = 0.2;
+
+/** Draws one picture of the board. Only rows and segments in sight are touched. */
+export function drawBoard(pen: Pen, frame: Frame): void {
+  const { layout, palette, view } = frame;
+  fillBox(pen, { x: 0, y: 0, width: layout.widthPx, height: layout.heightPx }, palette.leaf);
+  const rows = rowsInSight(layout, view.scrollPx);
+  const lines = frame.plan.lines.slice(rows.from, rows.to);
+
+  pen.save();
+  pen.beginPath();
+  pen.rect(layout.labelWidthPx, layout.axisHeightPx, layout.widthPx, layout.heightPx);
+  pen.clip();
+  for (const line of lines) drawClosedTime(pen, frame, line);
+  drawTimeLines(pen, frame);
+  drawSelectedGap(pen, frame);
+  const endAt = viewEndAt(view, layout.widthPx - layout.labelWidthPx);
+  for (const line of lines) {
+    const { from, to } = spellsInSight(line.segments, view.startAt, endAt);
+    const segments = line.segments.slice(from, to);
+    for (const segment of segments) {
+      pen.globalAlpha = isSegmentKept(frame.plan, segment, frame.kept) ? 1 : passedOver;
+      drawSegment(pen, frame, segment);
+    }
+    for (const segment of segments) {
+      if (segment.ending === null || !isSegmentKept(frame.plan, segment, frame.kept)) continue;
+      pen.globalAlpha = 1;
+      drawEnding(pen, frame, segment);
+    }
+    pen.globalAlpha = 1;
+    pen.fillStyle = palette.rule;
+    pen.fillRect(0, rowTopPx(layout, view.scrollPx, line.index + 1) - 1, layout.widthPx, 1);
+  }
+  drawSelectedDue(pen, frame);
+  pen.restore();
+
+  drawAxis(pen, frame);
+  drawNow(pen, frame);
+  drawLineNames(pen, frame, rows);
+  drawScrollMark(pen, frame);
+}
+
+function drawSelectedGap(pen: Pen, frame: Frame): void {
+  const gap = frame.selectedGap;
+  if (gap === null) return;
+  const { layout, view, palette } = frame;
+  const x = layout.labelWidthPx + xOfInstant(view, gap.start);
+  const end = layout.labelWidthPx + xOfInstant(view, gap.end);
+  const top = rowTopPx(layout, view.scrollPx, gap.lineIndex);
+  pen.globalAlpha = 0.55;
+  fillBox(pen, { x, y: top + 3, width: end - x, height: layout.rowHeightPx - 7 }, palette.actWeak);
+  pen.globalAlpha = 1;
+  pen.strokeStyle = palette.act;
+  pen.lineWidth = 2;
+  pen.strokeRect(x + 1, top + 4, Math.max(1, end - x - 2), layout.rowHeightPx - 9);
+}
+
+function drawNow(pen: Pen, frame: Frame): void {
+  const { layout, view, palette } = frame;
+  const x = layout.labelWidthPx + xOfInstant(view, frame.now);
+  if (x < layout.labelWidthPx || x > layout.widthPx) return;
+  pen.strokeStyle = palette.act;
+  pen.lineWidth = 2;
+  lineDown(pen, x, layout.axisHeightPx - 4, layout.heightPx);
+  pen.fillStyle = palette.act;
+  pen.font = boardFont.gate;
+  const width = textWidth(pen, frame.words.now) + 10;
+  const at = Math.min(Math.max(x - width / 2, layout.labelWidthPx), layout.widthPx - width);
+  pen.beginPath();
+  pen.roundRect(at, layout.axisHeightPx - 17, width, 15, 4);
+  pen.fill();
+  pen.fillStyle = palette.leaf;
+  pen.fillText(frame.words.now, at + 5, layout.axisHeightPx - 5.5);
+}
+
+function drawLineNames(pen: Pen, frame: Frame, rows: { readonly from: number; readonly to: number }): void {
+  const { layout, view, palette } = frame;
+  const width = layout.labelWidthPx;
+  fillBox(pen, { x: 0, y: 0, width, height: layout.heightPx }, palette.leaf);
+  pen.save();
+  pen.beginPath();
+  pen.rect(0, layout.axisHeightPx, width, layout.heightPx);
+  pen.clip();
+  for (const line of frame.plan.lines.slice(rows.from, rows.to)) {
+    const top = rowTopPx(layout, view.scrollPx, line.index);
+    const middle = top + layout.rowHeightPx / 2;
+    const widthOf = (text: string): number => textWidth(pen, text);
+    pen.font = boardFont.line;
+    pen.fillStyle = palette.ink;
+    pen.fillText(fitLabel(line.name, width - 16, widthOf), 12, middle - 2);
+    pen.font = boardFont.small;
+    pen.fillStyle = palette.soft;
+    pen.fillText(fitLabel(frame.words.used(line.usedShare), width - 16, widthOf), 12, middle + 14);
+    pen.fillStyle = palette.rule;
+    pen.fillRect(0, top + layout.rowHeightPx - 1, width, 1);
+  }
+  pen.restore();
+  pen.fillStyle = palette.rule;
+  pen.fillRect(width - 1, 0, 1, layout.heightPx);
+  pen.fillRect(0, layout.axisHeightPx - 1, width, 1);
+}
+
+/** Where the rows stand when they do not all fit. */
+function drawScrollMark(pen: Pen, frame: Frame): void {
+  const { layout, view, palette } = frame;
+  const greatest = greatestScrollPx(layout);
+  if (greatest === 0) return;
+  const room = layout.heightPx - layout.axisHeightPx;
+  const height = Math.max(24, (room * room) / (room + greatest));
+  const y = layout.axisHeightPx + ((room - height) * view.scrollPx) / greatest;
+  pen.fillStyle = palette.soft;
+  pen.globalAlpha = 0.6;
+  pen.beginPath();
+  pen.roundRect(layout.widthPx - 7, y + 2, 4, height - 4, 2);
+  pen.fill();
+  pen.globalAlpha = 1;
+}

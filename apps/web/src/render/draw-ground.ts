@@ -1,0 +1,73 @@
+import type { BoardLine } from "../kernels/board-plan.ts";
+import { gapsBetween, spellsInSight } from "../kernels/culling.ts";
+import { rowTopPx } from "../kernels/row-layout.ts";
+import { marksBetween } from "../kernels/time-marks.ts";
+import { viewEndAt, xOfInstant } from "../kernels/time-scale.ts";
+import { fitLabel } from "../kernels/fit-label.ts";
+import type { Frame } from "./frame.ts";
+import { boardFont, fillBox, hatchFill, lineDown, textWidth, type Hatch, type Pen } from "./pen.ts";
+
+/** Below so many pixels a day, days give way to weeks and shift lines are left out. */
+const dayLineFromPx = 9;
+const shiftLineFromPx = 120;
+
+/** Hatch of closed time, travelling with the axis. */
+export function closedFill(pen: Pen, frame: Frame): CanvasPattern | string {
+  const hatch: Hatch = { ground: frame.palette.shut, line: frame.palette.shutLine, stepPx: 9, linePx: 1.2 };
+  return hatchFill(pen, hatch, frame.layout.labelWidthPx - frame.view.startAt / frame.view.secondsPerPx);
+}
+
+/** Closed time of one row: every part of the view that is not open, and dated closures with their reason. */
+export function drawClosedTime(pen: Pen, frame: Frame, line: BoardLine): void {
+  const { view, layout, palette } = frame;
+  const left = layout.labelWidthPx;
+  const top = rowTopPx(layout, view.scrollPx, line.index);
+  const endAt = viewEndAt(view, layout.widthPx - left);
+  pen.fillStyle = closedFill(pen, frame);
+  for (const gap of gapsBetween(line.open, view.startAt, endAt)) {
+    const x = xOfInstant(view, gap.start);
+    const width = xOfInstant(view, gap.end) - x;
+    if (width >= 0.4) pen.fillRect(left + x, top, width, layout.rowHeightPx);
+  }
+  const { from, to } = spellsInSight(line.closures, view.startAt, endAt);
+  for (const closure of line.closures.slice(from, to)) {
+    const x = left + xOfInstant(view, closure.start);
+    const end = left + xOfInstant(view, closure.end);
+    pen.fillStyle = closedFill(pen, frame);
+    pen.fillRect(x, top, end - x, layout.rowHeightPx);
+    pen.font = boardFont.small;
+    const from = Math.max(x, left) + 8;
+    const label = fitLabel(closure.reason, Math.min(end, layout.widthPx) - from - 6, (text) =>
+      textWidth(pen, text),
+    );
+    if (label === "") continue;
+    fillBox(
+      pen,
+      { x: from - 4, y: top + layout.rowHeightPx / 2 - 10, width: textWidth(pen, label) + 8, height: 20 },
+      palette.shut,
+    );
+    pen.fillStyle = palette.ink;
+    pen.fillText(label, from, top + layout.rowHeightPx / 2 + 4);
+  }
+}
+
+/** Vertical lines of days, weeks and shifts over the whole height of the rows. */
+export function drawTimeLines(pen: Pen, frame: Frame): void {
+  const { view, layout, palette } = frame;
+  const left = layout.labelWidthPx;
+  const endAt = viewEndAt(view, layout.widthPx - left);
+  const dayPx = 86_400 / view.secondsPerPx;
+  const bottom = Math.min(layout.heightPx, rowTopPx(layout, view.scrollPx, layout.rows));
+  pen.lineWidth = 1;
+  if (dayPx >= shiftLineFromPx) {
+    pen.strokeStyle = palette.faint;
+    for (const mark of marksBetween(frame.shifts, view.startAt, endAt)) {
+      lineDown(pen, left + xOfInstant(view, mark.at), layout.axisHeightPx, bottom);
+    }
+  }
+  pen.strokeStyle = palette.rule;
+  for (const mark of marksBetween(frame.days, view.startAt, endAt)) {
+    if (dayPx < dayLineFromPx && mark.weekday !== 1) continue;
+    lineDown(pen, left + xOfInstant(view, mark.at), layout.axisHeightPx, bottom);
+  }
+}

@@ -1,0 +1,129 @@
+import type { BoardSegment, OrderEnding } from "../kernels/board-plan.ts";
+import { xOfInstant } from "../kernels/time-scale.ts";
+import { segmentBox } from "./draw-segments.ts";
+import type { Frame } from "./frame.ts";
+import { boardFont, fillBox, textWidth, type Box, type Pen } from "./pen.ts";
+
+/**
+ * Due flag and lateness of the order that ends with this run. A late order shows its tail from the due instant, or from
+ * the start of the run when it was due before that (an arrow then points back); one on time shows a small flag at its end.
+ */
+export function drawEnding(pen: Pen, frame: Frame, segment: BoardSegment): void {
+  if (segment.ending === null) return;
+  const box = segmentBox(frame, segment);
+  if (segment.ending.lateSeconds > 0) drawLate(pen, frame, segment.ending, box);
+  else drawOnTime(pen, frame, segment.ending, box);
+}
+
+function drawLate(pen: Pen, frame: Frame, ending: OrderEnding, box: Box): void {
+  const { palette, layout, view } = frame;
+  const left = layout.labelWidthPx;
+  const due = left + xOfInstant(view, ending.due);
+  const finish = left + xOfInstant(view, ending.finish);
+  const isDueBefore = due < box.x;
+  const from = isDueBefore ? box.x : due;
+  const bottom = box.y + box.height;
+  pen.strokeStyle = palette.late;
+  pen.fillStyle = palette.late;
+  pen.lineWidth = 4;
+  pen.setLineDash([2.5, 2.5]);
+  pen.beginPath();
+  pen.moveTo(from, bottom);
+  pen.lineTo(Math.max(finish, from + 3), bottom);
+  pen.stroke();
+  pen.setLineDash([]);
+  pen.lineWidth = 1.5;
+  if (!isDueBefore) {
+    pen.beginPath();
+    pen.moveTo(due, box.y - 4);
+    pen.lineTo(due, bottom);
+    pen.stroke();
+    flag(pen, due, box.y - 5);
+  } else if (box.width > 14) {
+    backArrow(pen, box.x + 2, bottom - 9);
+  }
+  drawLateWords(pen, frame, {
+    seconds: ending.lateSeconds,
+    from: from + (isDueBefore ? 12 : 6),
+    to: Math.max(finish, box.x + box.width),
+    bottom,
+  });
+}
+
+interface LateWords {
+  readonly seconds: number;
+  readonly from: number;
+  readonly to: number;
+  readonly bottom: number;
+}
+
+function drawLateWords(pen: Pen, frame: Frame, { seconds, from, to, bottom }: LateWords): void {
+  const { palette, layout } = frame;
+  pen.font = boardFont.small;
+  const label = frame.words.late(seconds);
+  const width = textWidth(pen, label);
+  const at = Math.max(from, layout.labelWidthPx + 6);
+  if (to - at < width + 2) return;
+  fillBox(pen, { x: at - 2, y: bottom - 18, width: width + 4, height: 15 }, palette.lateWeak);
+  pen.fillStyle = palette.late;
+  pen.fillText(label, at, bottom - 7);
+}
+
+function drawOnTime(pen: Pen, frame: Frame, ending: OrderEnding, box: Box): void {
+  const { palette, layout, view } = frame;
+  const due = layout.labelWidthPx + xOfInstant(view, ending.due);
+  const isInside = due <= box.x + box.width;
+  if (!isInside && box.width < 26) return;
+  pen.fillStyle = palette.soft;
+  pen.strokeStyle = palette.soft;
+  pen.lineWidth = 1.2;
+  const x = isInside ? due : box.x + box.width - 9;
+  pen.beginPath();
+  pen.moveTo(x, box.y - 4);
+  pen.lineTo(x, box.y + 5);
+  pen.stroke();
+  flag(pen, x, box.y - 5);
+}
+
+function flag(pen: Pen, x: number, y: number): void {
+  pen.beginPath();
+  pen.moveTo(x, y);
+  pen.lineTo(x + 9, y);
+  pen.lineTo(x + 6.5, y + 3.5);
+  pen.lineTo(x + 9, y + 7);
+  pen.lineTo(x, y + 7);
+  pen.closePath();
+  pen.fill();
+}
+
+function backArrow(pen: Pen, x: number, y: number): void {
+  pen.beginPath();
+  pen.moveTo(x, y);
+  pen.lineTo(x + 6, y - 4);
+  pen.lineTo(x + 6, y + 4);
+  pen.closePath();
+  pen.fill();
+}
+
+/** The selected order's due instant, over its row, also when it lies outside the run: a dotted line with its flag. */
+export function drawSelectedDue(pen: Pen, frame: Frame): void {
+  if (frame.selectedOrderId === null) return;
+  const last = frame.plan.runsOfOrder.get(frame.selectedOrderId)?.find((run) => run.ending !== null);
+  if (last?.ending === undefined || last.ending === null) return;
+  const { layout, view, palette } = frame;
+  const box = segmentBox(frame, last);
+  const x = layout.labelWidthPx + xOfInstant(view, last.ending.due);
+  const colour = last.ending.lateSeconds > 0 ? palette.late : palette.act;
+  pen.strokeStyle = colour;
+  pen.fillStyle = colour;
+  pen.lineWidth = 1.5;
+  pen.setLineDash([2, 3]);
+  pen.beginPath();
+  pen.moveTo(x, box.y - 4);
+  pen.lineTo(x, box.y + box.height + 3);
+  pen.moveTo(x, box.y + box.height + 3);
+  pen.lineTo(layout.labelWidthPx + xOfInstant(view, last.ending.finish), box.y + box.height + 3);
+  pen.stroke();
+  pen.setLineDash([]);
+  flag(pen, x, box.y - 5);
+}

@@ -1,0 +1,212 @@
+import { fitLabel } from "../kernels/fit-label.ts";
+import type { BoardSegment } from "../kernels/board-plan.ts";
+import { rowTopPx } from "../kernels/row-layout.ts";
+import { xOfInstant } from "../kernels/time-scale.ts";
+import type { RunSegment } from "@formweek/contracts";
+import type { Frame } from "./frame.ts";
+import { boardFont, fillBox, hatchFill, roundedPath, textWidth, type Box, type Pen } from "./pen.ts";
+
+const rowPadPx = 6;
+const bandPx = 9;
+/** Luminance under which a band needs an outline on dark paper, over which on light paper. */
+const darkBand = 0.16;
+const lightBand = 0.75;
+
+/** Place of a segment on the canvas; at least one pixel wide so that nothing disappears in a wide view. */
+export function segmentBox(frame: Frame, segment: BoardSegment): Box {
+  const { layout, view } = frame;
+  const x = layout.labelWidthPx + xOfInstant(view, segment.start);
+  const end = layout.labelWidthPx + xOfInstant(view, segment.end);
+  const y = rowTopPx(layout, view.scrollPx, segment.lineIndex) + rowPadPx;
+  return { x, y, width: Math.max(1, end - x), height: layout.rowHeightPx - 2 * rowPadPx - 1 };
+}
+
+export function drawSegment(pen: Pen, frame: Frame, segment: BoardSegment): void {
+  const box = segmentBox(frame, segment);
+  switch (segment.source.kind) {
+    case "run":
+      drawRun(pen, frame, { segment, run: segment.source, box });
+      return;
+    case "change":
+      drawChange(pen, frame, segment, box);
+      return;
+    case "stop":
+      drawStop(pen, frame, { reason: segment.source.reason, box });
+      return;
+  }
+}
+
+interface DrawnRun {
+  readonly segment: BoardSegment;
+  readonly run: RunSegment;
+  readonly box: Box;
+}
+
+/** A length of sheet web: the sheet's colour on top, mould and pieces in the body. */
+function drawRun(pen: Pen, frame: Frame, { segment, run, box }: DrawnRun): void {
+  const { palette, layout } = frame;
+  const isLate = run.lateSeconds > 0;
+  const inset = box.width > 6 ? 0.5 : 0;
+  const body = {
+    x: box.x + inset,
+    y: box.y + 0.5,
+    width: Math.max(1, box.width - 2 * inset),
+    height: box.height,
+  };
+  if (box.width < 3) {
+    fillBox(pen, { ...box, height: bandPx }, run.colour.clear ? palette.clear : run.colour.hex);
+    fillBox(
+      pen,
+      { ...box, y: box.y + bandPx, height: box.height - bandPx },
+      isLate ? palette.late : palette.outline,
+    );
+    return;
+  }
+  roundedPath(pen, body, 5);
+  pen.fillStyle = isLate ? palette.lateWeak : palette.leaf;
+  pen.fill();
+  pen.save();
+  pen.clip();
+  pen.fillStyle = bandFill(pen, frame, run.colour);
+  pen.fillRect(body.x, body.y, body.width, bandPx);
+  pen.fillStyle = isLate ? palette.late : palette.outline;
+  pen.fillRect(body.x, body.y + bandPx, body.width, needsOutline(run.colour, palette.isDark) ? 1 : 0.5);
+  drawRunText(pen, frame, { run, body });
+  pen.restore();
+  roundedPath(pen, body, 5);
+  pen.strokeStyle = isLate ? palette.late : palette.outline;
+  pen.lineWidth = isLate ? 2 : 1;
+  pen.stroke();
+  if (isSelected(frame, segment)) drawRing(pen, frame, body);
+  if (isFirstStretch(frame, segment) && run.lot > 0 && box.width > 60 && layout.rowHeightPx > 54)
+    drawLotMark(pen, frame, { run, body });
+}
+
+function drawRunText(
+  pen: Pen,
+  frame: Frame,
+  { run, body }: { readonly run: RunSegment; readonly body: Box },
+): void {
+  const { palette, layout } = frame;
+  // A run that began before the left edge keeps its label in sight.
+  const from = Math.max(body.x, layout.labelWidthPx) + 8;
+  const room = Math.min(body.x + body.width, layout.widthPx) - from - 5;
+  if (room < 18) return;
+  const isTall = layout.rowHeightPx >= 56;
+  pen.font = boardFont.mould;
+  pen.fillStyle = palette.ink;
+  const widthOf = (text: string): number => textWidth(pen, text);
+  const mouldY = body.y + bandPx + (isTall ? 19 : 15);
+  pen.fillText(fitLabel(run.mouldName, room, widthOf), from, mouldY);
+  pen.font = boardFont.small;
+  pen.fillStyle = palette.soft;
+  const amount = frame.words.pieces(run.pieces);
+  const long = `${amount} · ${run.colour.name}`;
+  const label = textWidth(pen, long) <= room ? long : textWidth(pen, amount) <= room ? amount : "";
+  pen.fillText(label, from, mouldY + (isTall ? 17 : 14));
+}
+
+function drawLotMark(
+  pen: Pen,
+  frame: Frame,
+  { run, body }: { readonly run: RunSegment; readonly body: Box },
+): void {
+  const label = `${run.lot + 1}`;
+  pen.font = boardFont.gate;
+  pen.fillStyle = frame.palette.soft;
+  pen.fillText(label, body.x + body.width - textWidth(pen, label) - 5, body.y + body.height - 5);
+}
+
+/** A gate between runs: minutes upright in it when it is wide enough, else beside the pointer. */
+function drawChange(pen: Pen, frame: Frame, segment: BoardSegment, box: Box): void {
+  const { palette } = frame;
+  const gap = box.width > 5 ? 1 : 0;
+  const gate = {
+    x: box.x + gap,
+    y: box.y + 6,
+    width: Math.max(1.5, box.width - 2 * gap),
+    height: box.height - 12,
+  };
+  roundedPath(pen, gate, 3);
+  pen.fillStyle = palette.gate;
+  pen.fill();
+  if (isSelected(frame, segment)) drawRing(pen, frame, gate);
+  const label = frame.words.hours(segment.end - segment.start);
+  pen.font = boardFont.gate;
+  const length = textWidth(pen, label);
+  pen.fillStyle = palette.gateInk;
+  if (gate.width >= length + 8) {
+    pen.fillText(label, gate.x + (gate.width - length) / 2, gate.y + gate.height / 2 + 4);
+  } else if (gate.width >= 12 && gate.height >= length + 2) {
+    pen.save();
+    pen.translate(gate.x + gate.width / 2 + 4, gate.y + gate.height / 2 + length / 2);
+    pen.rotate(-Math.PI / 2);
+    pen.fillText(label, 0, 0);
+    pen.restore();
+  }
+}
+
+/** A pause inside a lot: the web goes on as a dashed line; its reason is written where there is room. */
+function drawStop(
+  pen: Pen,
+  frame: Frame,
+  { reason, box }: { readonly reason: "closed" | "operators" | "warm-up"; readonly box: Box },
+): void {
+  const { palette, layout } = frame;
+  const y = box.y + bandPx / 2 + 0.5;
+  pen.strokeStyle = palette.outline;
+  pen.lineWidth = 1.5;
+  pen.setLineDash([4, 4]);
+  pen.beginPath();
+  pen.moveTo(box.x, y);
+  pen.lineTo(box.x + box.width, y);
+  pen.stroke();
+  pen.setLineDash([]);
+  if (reason === "closed") return;
+  pen.font = boardFont.small;
+  const from = Math.max(box.x, layout.labelWidthPx) + 5;
+  const room = Math.min(box.x + box.width, layout.widthPx) - from - 4;
+  const label = fitLabel(frame.words.stop(reason), room, (text) => textWidth(pen, text));
+  pen.fillStyle = palette.soft;
+  pen.fillText(label, from, box.y + box.height / 2 + 8);
+}
+
+function drawRing(pen: Pen, frame: Frame, box: Box): void {
+  roundedPath(pen, { x: box.x - 2, y: box.y - 2, width: box.width + 4, height: box.height + 4 }, 6);
+  pen.strokeStyle = frame.palette.act;
+  pen.lineWidth = frame.isFocused ? 3 : 2;
+  pen.stroke();
+}
+
+/** Selected itself, or part of the order that is selected. */
+function isSelected(frame: Frame, segment: BoardSegment): boolean {
+  if (frame.selectedIndex === segment.index) return true;
+  return (
+    segment.source.kind === "run" &&
+    frame.selectedIndex === null &&
+    segment.source.orderId === frame.selectedOrderId
+  );
+}
+
+function isFirstStretch(frame: Frame, segment: BoardSegment): boolean {
+  const before = frame.plan.lines[segment.lineIndex]?.segments[segment.place - 1];
+  return before === undefined || before.source.kind === "change";
+}
+
+function bandFill(pen: Pen, frame: Frame, colour: RunSegment["colour"]): CanvasPattern | string {
+  if (!colour.clear) return colour.hex;
+  const { palette, view, layout } = frame;
+  const shift = layout.labelWidthPx - view.startAt / view.secondsPerPx;
+  return hatchFill(pen, { ground: palette.leaf, line: palette.clear, stepPx: 6, linePx: 1.3 }, shift);
+}
+
+function needsOutline(colour: RunSegment["colour"], isDark: boolean): boolean {
+  const light = luminance(colour.hex);
+  return colour.clear || (isDark ? light < darkBand : light > lightBand);
+}
+
+/** Relative luminance 0 … 1 of "#rrggbb", gamma taken as 2 (good enough to tell light from dark). */
+function luminance(hex: string): number {
+  const channel = (from: number): number => (Number.parseInt(hex.slice(from, from + 2), 16) / 255) ** 2;
+  return 0.2126 * channel(1) + 0.7152 * channel(3) + 0.0722 * channel(5);
+}

@@ -1,0 +1,39 @@
+import type { BoardPlan } from "../kernels/board-plan.ts";
+import type { BoardHit } from "../kernels/hit-test.ts";
+import type { RowLayout } from "../kernels/row-layout.ts";
+import type { DayMark, TimeMark } from "../kernels/time-marks.ts";
+import type { TimeView } from "../kernels/time-scale.ts";
+import type { Palette } from "./palette.ts";
+
+/** Words and figures that the drawing puts on the board, in the reader's language. */
+export interface BoardWords {
+  readonly day: (mark: DayMark, widthPx: number) => string;
+  readonly week: (mark: DayMark) => string;
+  readonly pieces: (count: number) => string;
+  readonly used: (share: number) => string;
+  readonly hours: (seconds: number) => string;
+  readonly late: (seconds: number) => string;
+  readonly stop: (reason: "closed" | "operators" | "warm-up") => string;
+  readonly now: string;
+}
+
+/** Everything that one picture of the board is made from. Drawing reads it and nothing else. */
+export interface Frame {
+  readonly plan: BoardPlan;
+  readonly layout: RowLayout;
+  readonly view: TimeView & { readonly scrollPx: number };
+  readonly palette: Palette;
+  readonly words: BoardWords;
+  readonly days: readonly DayMark[];
+  readonly shifts: readonly TimeMark[];
+  /** Now, seconds since the epoch. */
+  readonly now: number;
+  /** Orders that the filter keeps; null: all. */
+  readonly kept: ReadonlySet<string> | null;
+  readonly hover: BoardHit | null;
+  readonly selectedIndex: number | null;
+  readonly selectedOrderId: string | null;
+  readonly selectedGap: { readonly lineIndex: number; readonly start: number; readonly end: number } | null;
+  /** The board has the keyboard's focus: the selection is ringed. */
+  readonly isFocused: boolean;
+}

@@ -1,0 +1,37 @@
+import type { BoardPlan } from "../kernels/board-plan.ts";
+import { everything, type PlanFilter } from "../kernels/plan-filter.ts";
+import type { BoardHit } from "../kernels/hit-test.ts";
+import type { BoardSize } from "../kernels/row-layout.ts";
+import type { TimeView } from "../kernels/time-scale.ts";
+
+/** What the details panel tells about. A segment is named by its position in the plan; a gap by its line and bounds. */
+export type Selection =
+  | { readonly kind: "segment"; readonly index: number }
+  | { readonly kind: "gap"; readonly lineIndex: number; readonly start: number; readonly end: number }
+  | { readonly kind: "order"; readonly orderId: string };
+
+/** Everything that the board shows apart from the clock and the theme. */
+export interface BoardState {
+  readonly plan: BoardPlan | null;
+  readonly size: BoardSize;
+  readonly view: TimeView & { readonly scrollPx: number };
+  readonly filter: PlanFilter;
+  readonly selection: Selection | null;
+  readonly hover: BoardHit | null;
+}
+
+export const emptyBoard: BoardState = {
+  plan: null,
+  size: { widthPx: 0, heightPx: 0 },
+  view: { startAt: 0, secondsPerPx: 240, scrollPx: 0 },
+  filter: everything,
+  selection: null,
+  hover: null,
+};
+
+export function isSameSelection(a: Selection | null, b: Selection | null): boolean {
+  if (a === null || b === null) return a === b;
+  if (a.kind === "segment") return b.kind === "segment" && a.index === b.index;
+  if (a.kind === "order") return b.kind === "order" && a.orderId === b.orderId;
+  return b.kind === "gap" && a.lineIndex === b.lineIndex && a.start === b.start;
+}

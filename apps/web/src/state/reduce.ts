@@ -1,0 +1,196 @@
+import type { BoardPlan, BoardSegment } from "../kernels/board-plan.ts";
+import { clampScroll, rowLayout, scrollToRow, timeWidthPx, type RowLayout } from "../kernels/row-layout.ts";
+import {
+  clampView,
+  instantAtX,
+  panView,
+  revealInView,
+  spanView,
+  zoomView,
+  type TimeBounds,
+  type TimeView,
+} from "../kernels/time-scale.ts";
+import { walkSegments } from "../kernels/walk-segments.ts";
+import type { BoardState, Selection } from "./board-state.ts";
+import type { Effect, Intent, Reduction } from "./intents.ts";
+
+const firstSpanSeconds = 7 * 86_400;
+
+/** The board after an intent. Total: every intent has an answer in every state, also without a plan. */
+export function reduce(state: BoardState, intent: Intent): Reduction<BoardState> {
+  switch (intent.kind) {
+    case "plan arrived":
+      return still(withPlan(state, intent.plan));
+    case "board resized":
+      return still(withSize(state, intent.size));
+    case "panned":
+      return moved(state, panBy(state, intent.byX, intent.byY));
+    case "zoomed":
+      return moved(state, zoomBy(state, intent.atX, intent.factor));
+    case "span chosen":
+      return moved(state, chooseSpan(state, intent.spanSeconds));
+    case "went to instant":
+      return moved(state, centreOn(state, intent.at));
+    case "view restored":
+      return still({ ...state, view: { ...intent.view, scrollPx: state.view.scrollPx } }, keepInBounds);
+    case "pointed at":
+      return still({ ...state, hover: intent.hit });
+    case "picked":
+      return picked(state, intent.hit);
+    case "selected":
+      return selected(state, intent.selection);
+    case "order sought":
+      return sought(state, intent.orderId);
+    case "walked":
+      return walked(state, intent.step);
+    case "late filter set":
+      return still({ ...state, filter: { ...state.filter, onlyLate: intent.onlyLate } });
+    case "find text set":
+      return still({ ...state, filter: { ...state.filter, text: intent.text } });
+  }
+}
+
+/** Layout of the rows for a state; the one place where it is decided. */
+export function layoutOf(state: BoardState): RowLayout {
+  return rowLayout(state.size, state.plan?.lines.length ?? 0);
+}
+
+/** Time bounds of the board for a state. */
+export function boundsOf(state: BoardState): TimeBounds {
+  const widthPx = timeWidthPx(layoutOf(state));
+  return { startAt: state.plan?.startAt ?? 0, endAt: state.plan?.endAt ?? 0, widthPx };
+}
+
+function still(
+  state: BoardState,
+  settle: (state: BoardState) => BoardState = (same) => same,
+): Reduction<BoardState> {
+  return { state: settle(state), effects: [] };
+}
+
+function moved(before: BoardState, after: BoardState): Reduction<BoardState> {
+  const { startAt, secondsPerPx } = after.view;
+  const isMoved = startAt !== before.view.startAt || secondsPerPx !== before.view.secondsPerPx;
+  const effects: readonly Effect[] = isMoved ? [{ kind: "keep view", view: { startAt, secondsPerPx } }] : [];
+  return { state: after, effects };
+}
+
+function withView(state: BoardState, view: TimeView): BoardState {
+  return { ...state, view: { ...view, scrollPx: clampScroll(layoutOf(state), state.view.scrollPx) } };
+}
+
+function keepInBounds(state: BoardState): BoardState {
+  return state.plan === null || state.size.widthPx === 0
+    ? state
+    : withView(state, clampView(state.view, boundsOf(state)));
+}
+
+/** A new plan of the same plant keeps view, filter and the selected order; the first one shows its first week. */
+function withPlan(state: BoardState, plan: BoardPlan | null): BoardState {
+  if (plan === null) return { ...state, plan, selection: null, hover: null };
+  if (state.plan?.planId === plan.planId) return state;
+  const isFirst = state.plan === null || state.plan.document.plant.id !== plan.document.plant.id;
+  const next = { ...state, plan, hover: null, selection: carrySelection(state, plan) };
+  return isFirst && state.view.startAt === 0
+    ? withView(next, spanView(boundsOf(next), plan.startAt, firstSpanSeconds))
+    : keepInBounds(next);
+}
+
+function carrySelection(state: BoardState, plan: BoardPlan): Selection | null {
+  const orderId = selectedOrderId(state);
+  return orderId !== null && plan.orders.has(orderId) ? { kind: "order", orderId } : null;
+}
+
+/** The order that the selection is about; null for changes, gaps and nothing. */
+export function selectedOrderId(state: BoardState): string | null {
+  if (state.selection?.kind === "order") return state.selection.orderId;
+  if (state.selection?.kind !== "segment") return null;
+  const source = state.plan?.segments[state.selection.index]?.source;
+  return source === undefined || source.kind === "change" ? null : source.orderId;
+}
+
+function withSize(state: BoardState, size: BoardState["size"]): BoardState {
+  if (size.widthPx === state.size.widthPx && size.heightPx === state.size.heightPx) return state;
+  const isFirst = state.size.widthPx === 0;
+  const next = { ...state, size };
+  if (state.plan === null) return next;
+  if (isFirst && state.view.startAt <= 0)
+    return withView(next, spanView(boundsOf(next), state.plan.startAt, firstSpanSeconds));
+  return keepInBounds(next);
+}
+
+function panBy(state: BoardState, byX: number, byY: number): BoardState {
+  if (state.plan === null) return state;
+  const scrollPx = clampScroll(layoutOf(state), state.view.scrollPx + byY);
+  const view = byX === 0 ? state.view : panView(state.view, boundsOf(state), byX);
+  return { ...state, view: { startAt: view.startAt, secondsPerPx: view.secondsPerPx, scrollPx } };
+}
+
+function zoomBy(state: BoardState, atX: number | null, factor: number): BoardState {
+  if (state.plan === null || !(factor > 0)) return state;
+  const layout = layoutOf(state);
+  const at = atX === null ? timeWidthPx(layout) / 2 : Math.max(0, atX - layout.labelWidthPx);
+  return withView(state, zoomView(state.view, boundsOf(state), { atX: at, factor }));
+}
+
+function chooseSpan(state: BoardState, span: number | "whole plan"): BoardState {
+  if (state.plan === null) return state;
+  const bounds = boundsOf(state);
+  if (span === "whole plan")
+    return withView(state, spanView(bounds, bounds.startAt, bounds.endAt - bounds.startAt));
+  const startAt = Math.max(bounds.startAt, instantAtX(state.view, 0.015 * bounds.widthPx));
+  return withView(state, spanView(bounds, startAt, span));
+}
+
+function centreOn(state: BoardState, at: number): BoardState {
+  if (state.plan === null) return state;
+  const bounds = boundsOf(state);
+  const { secondsPerPx } = state.view;
+  return withView(
+    state,
+    clampView({ startAt: at - (bounds.widthPx / 3) * secondsPerPx, secondsPerPx }, bounds),
+  );
+}
+
+function picked(state: BoardState, hit: Extract<Intent, { kind: "picked" }>["hit"]): Reduction<BoardState> {
+  if (hit.kind === "segment") return selected(state, { kind: "segment", index: hit.index });
+  if (hit.kind === "gap")
+    return selected(state, { kind: "gap", lineIndex: hit.lineIndex, start: hit.start, end: hit.end });
+  return selected(state, null);
+}
+
+function selected(state: BoardState, selection: Selection | null): Reduction<BoardState> {
+  const isKnown = selection?.kind !== "segment" || state.plan?.segments[selection.index] !== undefined;
+  return still({ ...state, selection: isKnown ? selection : null });
+}
+
+function sought(state: BoardState, orderId: string): Reduction<BoardState> {
+  if (state.plan?.orders.has(orderId) !== true) return still(state);
+  const first = state.plan.runsOfOrder.get(orderId)?.[0];
+  const shown = first === undefined ? state : reveal(state, first);
+  return still({ ...shown, selection: { kind: "order", orderId } });
+}
+
+function walked(state: BoardState, step: Extract<Intent, { kind: "walked" }>["step"]): Reduction<BoardState> {
+  if (state.plan === null) return still(state);
+  const next = walkSegments(state.plan, currentSegment(state, state.plan), step);
+  if (next === null) return still(state);
+  const shown = reveal(state, next);
+  return still({ ...shown, selection: { kind: "segment", index: next.index } });
+}
+
+function currentSegment(state: BoardState, plan: BoardPlan): BoardSegment | null {
+  const { selection } = state;
+  if (selection === null) return null;
+  if (selection.kind === "segment") return plan.segments[selection.index] ?? null;
+  if (selection.kind === "order") return plan.runsOfOrder.get(selection.orderId)?.[0] ?? null;
+  return (
+    plan.lines[selection.lineIndex]?.segments.findLast((segment) => segment.end <= selection.start) ?? null
+  );
+}
+
+function reveal(state: BoardState, segment: BoardSegment): BoardState {
+  const view = revealInView(state.view, boundsOf(state), { startAt: segment.start, endAt: segment.end });
+  const scrollPx = scrollToRow(layoutOf(state), state.view.scrollPx, segment.lineIndex);
+  return { ...state, view: { startAt: view.startAt, secondsPerPx: view.secondsPerPx, scrollPx } };
+}

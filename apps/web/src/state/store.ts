@@ -1,0 +1,31 @@
+import { emptyBoard, type BoardState } from "./board-state.ts";
+import type { Effect, Intent } from "./intents.ts";
+import { reduce } from "./reduce.ts";
+
+export interface BoardStore {
+  readonly read: () => BoardState;
+  readonly send: (intent: Intent) => void;
+  /** Calls back after every change of state; answers how to stop. */
+  readonly subscribe: (listener: () => void) => () => void;
+}
+
+/** Holds the board's state: intents in, state out, effects handed to `run` after the listeners have been told. */
+export function boardStore(run: (effect: Effect, state: BoardState) => void): BoardStore {
+  let state = emptyBoard;
+  const listeners = new Set<() => void>();
+  return {
+    read: () => state,
+    subscribe: (listener) => {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
+    },
+    send: (intent) => {
+      const { state: next, effects } = reduce(state, intent);
+      if (next !== state) {
+        state = next;
+        for (const listener of listeners) listener();
+      }
+      for (const effect of effects) run(effect, next);
+    },
+  };
+}

@@ -1,0 +1,76 @@
+import { ProblemDetails } from "@formweek/contracts";
+import type { ZodType } from "zod";
+
+/** Why a call failed, in words for the planner. `status` 0: no answer arrived. */
+export interface CallProblem {
+  readonly status: number;
+  readonly code: string;
+  readonly title: string;
+  readonly cause: string;
+  readonly remedy: string;
+  readonly faults: readonly { readonly path: string; readonly problem: string; readonly remedy: string }[];
+}
+
+/** Carries a `CallProblem` through the query library, which knows failures as exceptions. */
+export class CallError extends Error {
+  readonly problem: CallProblem;
+  constructor(problem: CallProblem) {
+    super(problem.title);
+    this.problem = problem;
+  }
+}
+
+/** Codes that the client itself gives; their words are in the catalogue. */
+export const silentServer = "server-silent";
+export const oddAnswer = "server-odd";
+
+export interface Call<Answer> {
+  readonly path: string;
+  readonly answer: ZodType<Answer>;
+  readonly method?: "GET" | "POST";
+  /** JSON, or a form with files. */
+  readonly body?: FormData | Readonly<Record<string, unknown>>;
+  readonly signal?: AbortSignal;
+}
+
+/** One call of the API: the answer parsed, or a `CallError`. */
+export async function call<Answer>({
+  path,
+  answer,
+  method = "GET",
+  body,
+  signal,
+}: Call<Answer>): Promise<Answer> {
+  const isForm = body instanceof FormData;
+  const response = await reach(`/api${path}`, {
+    method,
+    headers: body === undefined || isForm ? {} : { "content-type": "application/json" },
+    ...(body === undefined ? {} : { body: isForm ? body : JSON.stringify(body) }),
+    ...(signal === undefined ? {} : { signal }),
+  });
+  const content: unknown = response.status === 204 ? null : await response.json().catch(() => undefined);
+  if (!response.ok) throw new CallError(problemOf(response.status, content));
+  const parsed = answer.safeParse(content);
+  if (!parsed.success) throw new CallError(clientProblem(oddAnswer, response.status, parsed.error.message));
+  return parsed.data;
+}
+
+async function reach(url: string, init: RequestInit): Promise<Response> {
+  try {
+    return await fetch(url, init);
+  } catch (cause) {
+    if (cause instanceof DOMException && cause.name === "AbortError") throw cause;
+    throw new CallError(clientProblem(silentServer, 0, ""));
+  }
+}
+
+function problemOf(status: number, content: unknown): CallProblem {
+  const parsed = ProblemDetails.safeParse(content);
+  return parsed.success
+    ? { ...parsed.data, status }
+    : clientProblem(status >= 502 ? silentServer : oddAnswer, status, "");
+}
+
+function clientProblem(code: string, status: number, cause: string): CallProblem {
+  return { status, code, title: code, cause, remedy: "", faults: [] };
+}
