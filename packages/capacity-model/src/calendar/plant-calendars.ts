@@ -9,9 +9,12 @@ import { NEVER_OPEN, subtractWorkingTime } from "./working-sets.ts";
 import { workingTimeOf } from "./working-time.ts";
 import type { WorkingTime } from "./working-time.ts";
 
+/** What of a plant says when it works. */
+export type PlantTimes = Pick<Plant, "timeZone" | "calendars" | "lineClosures">;
+
 /** Every calendar of a plant in one window, by id. The plant's zone must be known. */
 export function compilePlantCalendars(
-  plant: Plant,
+  plant: PlantTimes,
   window: TimeWindow,
 ): ReadonlyMap<CalendarId, CompiledCalendar> {
   return new Map(
@@ -23,7 +26,7 @@ export function compilePlantCalendars(
 }
 
 /** Spells in which one line stands by the planner's word or a breakdown, uncut. */
-export function lineStandstill(plant: Plant, line: FormingLine): WorkingTime {
+export function lineStandstill(plant: PlantTimes, line: FormingLine): WorkingTime {
   return workingTimeOf(
     plant.lineClosures
       .filter((closure) => closure.lineId === line.id)
@@ -36,7 +39,7 @@ export function lineStandstill(plant: Plant, line: FormingLine): WorkingTime {
 
 /** Working time of a line: its calendar less its own closures, which win over extra shifts; never open without a calendar. */
 export function lineWorkingTime(
-  plant: Plant,
+  plant: PlantTimes,
   line: FormingLine,
   calendars: ReadonlyMap<CalendarId, CompiledCalendar>,
 ): WorkingTime {
