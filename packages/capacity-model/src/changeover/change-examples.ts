@@ -36,7 +36,7 @@ export const rules = ChangeoverRules.parse({
   carryingMinutes: 15,
 });
 
-export function polymer(name: Polymer["name"], formingTemperatureC: number, densityKgPerM3: number): Polymer {
+function polymer(name: Polymer["name"], formingTemperatureC: number, densityKgPerM3: number): Polymer {
   return Polymer.parse({
     name,
     densityKgPerM3,
