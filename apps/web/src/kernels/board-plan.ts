@@ -49,6 +49,8 @@ export interface BoardPlan {
   readonly document: PlanDocument;
   readonly startAt: number;
   readonly endAt: number;
+  /** End of the time for which the calendars are known. */
+  readonly horizonEndAt: number;
   readonly lines: readonly BoardLine[];
   readonly segments: readonly BoardSegment[];
   readonly orders: ReadonlyMap<string, PlanOrder>;
@@ -74,7 +76,9 @@ export function boardPlan(planId: string, document: PlanDocument): BoardPlan {
     const sources = (byLine.get(line.id) ?? []).sort((a, b) => secondsOf(a.start) - secondsOf(b.start));
     const own = sources.map((source, place): BoardSegment => {
       const order =
-        source.kind === "run" && lastRuns.get(source.orderId) === source ? orders.get(source.orderId) : undefined;
+        source.kind === "run" && lastRuns.get(source.orderId) === source
+          ? orders.get(source.orderId)
+          : undefined;
       const segment = {
         index: segments.length,
         lineIndex,
@@ -107,6 +111,7 @@ export function boardPlan(planId: string, document: PlanDocument): BoardPlan {
     document,
     startAt: secondsOf(document.horizon.start),
     endAt: boardEndAt(document),
+    horizonEndAt: secondsOf(document.horizon.end),
     lines,
     segments,
     orders,

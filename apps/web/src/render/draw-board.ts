@@ -23,6 +23,7 @@ export function drawBoard(pen: Pen, frame: Frame): void {
   pen.beginPath();
   pen.rect(layout.labelWidthPx, layout.axisHeightPx, layout.widthPx, layout.heightPx);
   pen.clip();
+  drawUnknownTime(pen, frame);
   for (const line of lines) drawClosedTime(pen, frame, line);
   drawTimeLines(pen, frame);
   drawSelectedGap(pen, frame);
@@ -50,6 +51,20 @@ export function drawBoard(pen: Pen, frame: Frame): void {
   drawNow(pen, frame);
   drawLineNames(pen, frame, rows);
   drawScrollMark(pen, frame);
+}
+
+/** Before and after the plan's horizon nothing is known: plain paper. */
+function drawUnknownTime(pen: Pen, frame: Frame): void {
+  const { layout, view, palette, plan } = frame;
+  const left = layout.labelWidthPx;
+  const start = left + xOfInstant(view, plan.startAt);
+  const end = left + xOfInstant(view, plan.horizonEndAt);
+  fillBox(pen, { x: left, y: 0, width: Math.max(0, start - left), height: layout.heightPx }, palette.paper);
+  fillBox(
+    pen,
+    { x: end, y: 0, width: Math.max(0, layout.widthPx - end), height: layout.heightPx },
+    palette.paper,
+  );
 }
 
 function drawSelectedGap(pen: Pen, frame: Frame): void {

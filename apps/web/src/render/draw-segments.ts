@@ -71,7 +71,7 @@ function drawRun(pen: Pen, frame: Frame, { segment, run, box }: DrawnRun): void 
   pen.fillRect(body.x, body.y, body.width, bandPx);
   pen.fillStyle = isLate ? palette.late : palette.outline;
   pen.fillRect(body.x, body.y + bandPx, body.width, needsOutline(run.colour, palette.isDark) ? 1 : 0.5);
-  drawRunText(pen, frame, { run, body });
+  drawRunText(pen, frame, { run, body, dueX: dueInside(frame, segment, body) });
   pen.restore();
   roundedPath(pen, body, 5);
   pen.strokeStyle = isLate ? palette.late : palette.outline;
@@ -85,7 +85,7 @@ function drawRun(pen: Pen, frame: Frame, { segment, run, box }: DrawnRun): void 
 function drawRunText(
   pen: Pen,
   frame: Frame,
-  { run, body }: { readonly run: RunSegment; readonly body: Box },
+  { run, body, dueX }: { readonly run: RunSegment; readonly body: Box; readonly dueX: number },
 ): void {
   const { palette, layout } = frame;
   // A run that began before the left edge keeps its label in sight.
@@ -98,12 +98,21 @@ function drawRunText(
   const widthOf = (text: string): number => textWidth(pen, text);
   const mouldY = body.y + bandPx + (isTall ? 19 : 15);
   pen.fillText(fitLabel(run.mouldName, room, widthOf), from, mouldY);
+  // The due flag's line and the words of lateness keep clear of the second line.
+  const lowerRoom = dueX > from + 30 ? Math.min(room, dueX - from - 4) : room;
   pen.font = boardFont.small;
   pen.fillStyle = palette.soft;
   const amount = frame.words.pieces(run.pieces);
   const long = `${amount} · ${run.colour.name}`;
-  const label = textWidth(pen, long) <= room ? long : textWidth(pen, amount) <= room ? amount : "";
+  const label = textWidth(pen, long) <= lowerRoom ? long : textWidth(pen, amount) <= lowerRoom ? amount : "";
   pen.fillText(label, from, mouldY + (isTall ? 17 : 14));
+}
+
+/** Where a late order's due flag stands within the run; infinite when it does not. */
+function dueInside(frame: Frame, segment: BoardSegment, body: Box): number {
+  if (segment.ending === null || segment.ending.lateSeconds === 0) return Infinity;
+  const x = frame.layout.labelWidthPx + xOfInstant(frame.view, segment.ending.due);
+  return x > body.x && x < body.x + body.width ? x : Infinity;
 }
 
 function drawLotMark(

@@ -31,7 +31,7 @@ export function lineDown(pen: Pen, x: number, from: number, to: number): void {
 
 export function roundedPath(pen: Pen, box: Box, radius: number): void {
   pen.beginPath();
-  pen.roundRect(box.x, box.y, box.width, box.height, Math.max(0, Math.min(radius, box.width / 2)));
+  pen.roundRect(box.x, box.y, box.width, box.height, Math.max(0, Math.min(radius, box.width / 4)));
 }
 
 const widths = new Map<string, number>();

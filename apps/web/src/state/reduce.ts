@@ -91,9 +91,14 @@ function withPlan(state: BoardState, plan: BoardPlan | null): BoardState {
   if (state.plan?.planId === plan.planId) return state;
   const isFirst = state.plan === null || state.plan.document.plant.id !== plan.document.plant.id;
   const next = { ...state, plan, hover: null, selection: carrySelection(state, plan) };
-  return isFirst && state.view.startAt === 0
+  return isFirst && next.size.widthPx > 0 && !isViewKept(state)
     ? withView(next, spanView(boundsOf(next), plan.startAt, firstSpanSeconds))
     : keepInBounds(next);
+}
+
+/** A view at the epoch is one that nobody has chosen yet. */
+function isViewKept(state: BoardState): boolean {
+  return state.view.startAt > 0;
 }
 
 function carrySelection(state: BoardState, plan: BoardPlan): Selection | null {
@@ -114,7 +119,7 @@ function withSize(state: BoardState, size: BoardState["size"]): BoardState {
   const isFirst = state.size.widthPx === 0;
   const next = { ...state, size };
   if (state.plan === null) return next;
-  if (isFirst && state.view.startAt <= 0)
+  if (isFirst && !isViewKept(state))
     return withView(next, spanView(boundsOf(next), state.plan.startAt, firstSpanSeconds));
   return keepInBounds(next);
 }

@@ -112,6 +112,7 @@ export function BoardCanvas({ plant, describedBy }: BoardCanvasProps): JSX.Eleme
     const intent = intentOfKey(event, nowSeconds(), timeWidthPx(layoutOf(store.read())));
     if (intent === null) return;
     event.preventDefault();
+    store.send({ kind: "pointed at", hit: null });
     store.send(intent);
   };
 

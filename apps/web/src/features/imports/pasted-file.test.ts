@@ -1,0 +1,20 @@
+import { describe, expect, it } from "vitest";
+import { pastedFile } from "./pasted-file.ts";
+
+describe("pastedFile", () => {
+  it("turns cells of a spreadsheet into CSV, commas and line breaks in cells included", async () => {
+    const file = await pastedFile('Order\tCustomer\tPieces\n101\tAlder, Foods\t"1\n000"\n');
+    expect(await file?.text()).toBe('Order,Customer,Pieces\n101,"Alder, Foods","1\n000"');
+  });
+
+  it("takes CSV with semicolons too", async () => {
+    const file = await pastedFile("Order;Pieces\r\n101;5\r\n\r\n");
+    expect(await file?.text()).toBe("Order,Pieces\n101,5");
+  });
+
+  it("refuses a header alone and plain prose", async () => {
+    expect(await pastedFile("Order\tPieces")).toBeNull();
+    expect(await pastedFile("just a sentence\nand another")).toBeNull();
+    expect(await pastedFile("")).toBeNull();
+  });
+});
