@@ -1,0 +1,67 @@
+import { readFileSync, writeFileSync } from "node:fs";
+import { parseArgs } from "node:util";
+import { demoOrders, demoPlant } from "@formweek/demo-plant";
+import { FigureSheet, type Figure } from "./plans/figure.ts";
+import { measureImport } from "./plans/import-speed.ts";
+import { isBuilt } from "./plans/planner-server.ts";
+import { measurePlanning } from "./plans/planning-curve.ts";
+import { measureStart } from "./plans/start-up.ts";
+import { measureSuddenEnds } from "./plans/sudden-ends.ts";
+
+interface Part {
+  readonly name: string;
+  /** Runs the built server, as `npm start` does. */
+  readonly needsBuild: boolean;
+  readonly measure: (sheet: FigureSheet, seconds: number) => Promise<void> | void;
+}
+
+const parts: readonly Part[] = [
+  {
+    name: "demo",
+    needsBuild: false,
+    measure: (sheet, seconds) =>
+      measurePlanning(
+        { name: "demo, full week", plant: demoPlant("full"), orders: demoOrders("full") },
+        seconds,
+        sheet,
+      ),
+  },
+  { name: "start", needsBuild: true, measure: measureStart },
+  { name: "import", needsBuild: true, measure: measureImport },
+  { name: "ends", needsBuild: true, measure: measureSuddenEnds },
+];
+
+const usage = `npm run bench:plans -- [--out <file.json>] [--only <part,part>] [--seconds <of search, 60>] [--reference <earlier file.json>]
+  part: ${parts.map((part) => part.name).join(", ")}; start, import and ends run the built server: npm run build first`;
+
+async function main(): Promise<void> {
+  const { values } = parseArgs({
+    options: {
+      out: { type: "string" },
+      only: { type: "string" },
+      seconds: { type: "string" },
+      reference: { type: "string" },
+    },
+  });
+  const wanted = values.only?.split(",") ?? parts.map((part) => part.name);
+  const unknown = wanted.filter((name) => !parts.some((part) => part.name === name));
+  const seconds = Number(values.seconds ?? 60);
+  if (unknown.length > 0 || !(seconds > 0)) throw new Error(usage);
+  const chosen = parts.filter((part) => wanted.includes(part.name));
+  if (!isBuilt() && chosen.some((part) => part.needsBuild))
+    throw new Error(`The server is not built.\n${usage}`);
+  const reference =
+    values.reference === undefined
+      ? []
+      : (JSON.parse(readFileSync(values.reference, "utf8")) as { readonly figures: readonly Figure[] })
+          .figures;
+  const sheet = new FigureSheet(reference);
+  for (const part of chosen) await part.measure(sheet, seconds);
+  if (values.out === undefined) return;
+  writeFileSync(values.out, `${JSON.stringify({ seconds, figures: sheet.figures }, null, 1)}\n`);
+}
+
+main().catch((error: unknown) => {
+  console.error(error instanceof Error ? error.message : error);
+  process.exitCode = 1;
+});
