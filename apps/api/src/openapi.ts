@@ -29,22 +29,44 @@ export async function describeInterface(server: WireServer): Promise<void> {
 }
 
 type Document = ReturnType<typeof jsonSchemaTransformObject>;
-type JsonObject = { [key: string]: unknown };
+interface Response {
+  content?: Record<string, unknown>;
+}
+interface Operation {
+  responses: Record<string, Response>;
+  requestBody?: unknown;
+}
 
-/** What the schemas alone can not say: uploads are forms, failures have their own media type, some replies are files. */
+/** What the schemas alone can not say: failures have a media type of their own, and uploads are forms. */
 function asWritten(document: Document): Document {
-  for (const path of Object.values((document.paths ?? {}) as JsonObject)) {
-    for (const operation of Object.values(path as JsonObject)) {
-      for (const [status, response] of Object.entries((operation as { responses: JsonObject }).responses)) {
-        if (/^[45]/.test(status)) nameProblemBody(response as { content?: JsonObject });
-      }
+  const paths = Object.entries((document.paths ?? {}) as Record<string, Record<string, Operation>>);
+  for (const [path, operations] of paths) {
+    for (const operation of Object.values(operations)) {
+      nameProblemBodies(operation);
+      if (path.endsWith("/imports")) operation.requestBody = uploadForm;
     }
   }
   return document;
 }
 
-function nameProblemBody(response: { content?: JsonObject }): void {
-  const { content } = response;
-  if (content?.["application/json"] === undefined) return;
-  response.content = { "application/problem+json": content["application/json"] };
+function nameProblemBodies({ responses }: Operation): void {
+  for (const [status, response] of Object.entries(responses)) {
+    const [body] = Object.values(response.content ?? {});
+    if (/^[45]XX$/i.test(status) && body !== undefined)
+      response.content = { "application/problem+json": body };
+  }
 }
+
+const uploadForm = {
+  required: true,
+  description: "One workbook, or one or more CSV files",
+  content: {
+    "multipart/form-data": {
+      schema: {
+        type: "object",
+        properties: { file: { type: "array", items: { type: "string", format: "binary" } } },
+        required: ["file"],
+      },
+    },
+  },
+};

@@ -22,6 +22,7 @@ import { refuseForeignOrigins } from "./same-origin.ts";
 import { serveBoard } from "./serve-board.ts";
 import type { WireServer } from "./wire-type-provider.ts";
 
+const CLOSE_GRACE_MS = 2_000;
 const LARGEST_JSON_BYTES = 64 * 1024;
 
 export interface ServerOptions extends Asked {
@@ -43,6 +44,7 @@ export async function buildServer(options: ServerOptions): Promise<WireServer> {
     forceCloseConnections: "idle",
     routerOptions: { maxParamLength: 128 },
   });
+  server.removeContentTypeParser("text/plain");
   server.setValidatorCompiler(validatorCompiler);
   server.setSerializerCompiler(serializerCompiler);
   answerFailures(server, options.log);
@@ -56,6 +58,7 @@ export async function buildServer(options: ServerOptions): Promise<WireServer> {
     apiRoutes(scope, options);
     done();
   });
+  cutOffOnClose(server);
   await serveBoard(server, options.boardFolder);
   await server.ready();
   return server;
@@ -71,6 +74,14 @@ function apiRoutes(server: WireServer, options: ServerOptions): void {
   planRoutes(server, options);
   exportRoutes(server, options);
   eventRoutes(server, options);
+}
+
+/** Closing lets running requests finish, for a while: a connection that says nothing does not hold it up. */
+function cutOffOnClose(server: WireServer): void {
+  server.addHook("preClose", (done) => {
+    setTimeout(() => server.server.closeAllConnections(), CLOSE_GRACE_MS).unref();
+    done();
+  });
 }
 
 /** The page may load nothing but itself. HTTPS is the business of what stands before the server, so it is not forced here. */

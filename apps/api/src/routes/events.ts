@@ -82,6 +82,7 @@ function streamHeaders(already: Readonly<Record<string, number | string | string
     ...Object.fromEntries(kept),
     "content-type": "text/event-stream; charset=utf-8",
     "cache-control": "no-store",
+    connection: "close",
     "x-accel-buffering": "no",
   };
 }

@@ -3,14 +3,19 @@ import type { FastifyReply } from "fastify";
 import type { Asked } from "../asked.ts";
 import { valueOf } from "../refusal.ts";
 import type { WireServer } from "../wire-type-provider.ts";
-import { PlantPath } from "./route-schemas.ts";
+import { z } from "zod";
+import { PlantPath, failures } from "./route-schemas.ts";
 
 const CSV = "text/csv; charset=utf-8";
 const XLSX = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
 
 /** Files in the formats of the import. */
 export function exportRoutes(server: WireServer, { app, actorOf }: Asked): void {
-  const schema = { tags: ["exports"], params: PlantPath };
+  const schema = {
+    tags: ["exports"],
+    params: PlantPath,
+    response: { 200: z.string().describe("The file"), ...failures },
+  };
 
   server.get(
     "/api/plants/:plantId/orders.csv",
