@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { en } from "../text/en.ts";
+import { en } from "../text/en/en.ts";
 import { chosenText } from "../text/text.ts";
 import { formatFor } from "./format.ts";
 

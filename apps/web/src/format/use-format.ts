@@ -1,5 +1,5 @@
 import { createContext, useContext } from "react";
-import { en } from "../text/en.ts";
+import { en } from "../text/en/en.ts";
 import { formatFor, type Format } from "./format.ts";
 
 const FormatContext = createContext<Format>(

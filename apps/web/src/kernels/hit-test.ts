@@ -36,14 +36,14 @@ export function hitTest(
 }
 
 /** The segment of a line that covers an instant. */
-export function segmentAt(line: BoardLine, instant: number): BoardSegment | undefined {
+function segmentAt(line: BoardLine, instant: number): BoardSegment | undefined {
   const { from, to } = spellsInSight(line.segments, instant, instant + 1);
   const segment = from < to ? line.segments[from] : undefined;
   return segment !== undefined && segment.start <= instant && instant < segment.end ? segment : undefined;
 }
 
 /** The free time of a line around an instant that no segment covers, cut at the plan's start and end. */
-export function gapAt(
+function gapAt(
   plan: BoardPlan,
   line: BoardLine,
   instant: number,

@@ -36,7 +36,8 @@ describe("orderRows", () => {
     fc.assert(
       fc.property(orders, fc.constantFrom(...columns), fc.boolean(), (all, column, isDescending) => {
         const rows = orderRows(all, { text: "", state: null, sort: { column, isDescending } }, productName);
-        expect(rows.map((row) => row.id).sort()).toEqual(all.map((row) => row.id).sort());
+        expect(rows).toHaveLength(all.length);
+        expect(new Set(rows)).toEqual(new Set(all));
         const values = rows.map((row) => row[column]);
         const filled = values.filter((value) => value !== null);
         expect(values.slice(0, filled.length)).toEqual(filled);

@@ -26,7 +26,8 @@ export function weekBars(shifts: readonly WeeklyHours[]): readonly WeekBar[] {
       const from = (weekday - 1) * minutesPerDay + start;
       const to = from + length;
       bars.push({ from: from / minutesPerWeek, to: Math.min(1, to / minutesPerWeek), label: shift.name });
-      if (to > minutesPerWeek) bars.push({ from: 0, to: (to - minutesPerWeek) / minutesPerWeek, label: shift.name });
+      if (to > minutesPerWeek)
+        bars.push({ from: 0, to: (to - minutesPerWeek) / minutesPerWeek, label: shift.name });
     }
   }
   return bars.sort((a, b) => a.from - b.from || a.to - b.to);

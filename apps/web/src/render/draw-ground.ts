@@ -12,7 +12,7 @@ const dayLineFromPx = 9;
 const shiftLineFromPx = 120;
 
 /** Hatch of closed time, travelling with the axis. */
-export function closedFill(pen: Pen, frame: Frame): CanvasPattern | string {
+function closedFill(pen: Pen, frame: Frame): CanvasPattern | string {
   const hatch: Hatch = { ground: frame.palette.shut, line: frame.palette.shutLine, stepPx: 9, linePx: 1.2 };
   return hatchFill(pen, hatch, frame.layout.labelWidthPx - frame.view.startAt / frame.view.secondsPerPx);
 }

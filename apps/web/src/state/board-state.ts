@@ -28,10 +28,3 @@ export const emptyBoard: BoardState = {
   selection: null,
   hover: null,
 };
-
-export function isSameSelection(a: Selection | null, b: Selection | null): boolean {
-  if (a === null || b === null) return a === b;
-  if (a.kind === "segment") return b.kind === "segment" && a.index === b.index;
-  if (a.kind === "order") return b.kind === "order" && a.orderId === b.orderId;
-  return b.kind === "gap" && a.lineIndex === b.lineIndex && a.start === b.start;
-}

@@ -2,7 +2,8 @@ import { SolveAccepted } from "@formweek/contracts";
 import { useMutation, type UseMutationResult } from "@tanstack/react-query";
 import { useSyncExternalStore } from "react";
 import { z } from "zod";
-import { call, CallError } from "./client.ts";
+import type { CallError } from "./client.ts";
+import { call } from "./client.ts";
 
 const Anything = z.unknown();
 

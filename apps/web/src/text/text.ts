@@ -1,5 +1,5 @@
 import { createContext, useContext } from "react";
-import { en } from "./en.ts";
+import { en } from "./en/en.ts";
 
 /** The shape that every language fills. */
 export type Text = typeof en;

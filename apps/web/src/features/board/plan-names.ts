@@ -1,4 +1,4 @@
-import type { Plant } from "@formweek/capacity-model";
+import type { Mould, Plant } from "@formweek/capacity-model";
 import type { MouldCopy } from "@formweek/contracts";
 import type { Text } from "../../text/text.ts";
 
@@ -10,9 +10,9 @@ export interface PlanNames {
 }
 
 export function planNames(plant: Plant | undefined, text: Text): PlanNames {
-  const moulds = new Map(plant?.moulds.map((mould) => [mould.id as string, mould]));
-  const teams = new Map(plant?.setterTeams.map((team) => [team.id as string, team.name]));
-  const trolleys = new Map(plant?.trolleys.map((trolley) => [trolley.id as string, trolley.name]));
+  const moulds = new Map<string, Mould>(plant?.moulds.map((mould) => [mould.id, mould]));
+  const teams = new Map<string, string>(plant?.setterTeams.map((team) => [team.id, team.name]));
+  const trolleys = new Map<string, string>(plant?.trolleys.map((trolley) => [trolley.id, trolley.name]));
   return {
     mould: (copy) => {
       if (copy === null) return text.details.nothing;

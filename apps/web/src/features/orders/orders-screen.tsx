@@ -44,7 +44,7 @@ export function OrdersScreen({ plantId, plant, orders, importButtons }: OrdersSc
   const format = useFormat();
   const [address, setAddress] = useSearchParams();
   const productName = useMemo(() => {
-    const names = new Map(plant?.products.map((product) => [product.id as string, product.name]));
+    const names = new Map<string, string>(plant?.products.map((product) => [product.id, product.name]));
     return (productId: string): string => names.get(productId) ?? productId;
   }, [plant]);
   const query = useMemo(() => queryOf(address), [address]);

@@ -1,0 +1,12 @@
+import { shellText } from "./shell-text.ts";
+import { boardText } from "./board-text.ts";
+import { ordersText } from "./orders-text.ts";
+import { plantText } from "./plant-text.ts";
+
+/** Every word of the app in English. A second language is one more object of the same shape. */
+export const en = {
+  ...shellText,
+  ...boardText,
+  ...ordersText,
+  ...plantText,
+};
