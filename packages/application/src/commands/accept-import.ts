@@ -1,3 +1,4 @@
+import type { Plant } from "@formweek/capacity-model";
 import type { Actor } from "../actor.ts";
 import { authorise } from "../authorise.ts";
 import { appError } from "../errors.ts";
@@ -63,13 +64,31 @@ async function takeOver(
   const written =
     change.kind === "orders"
       ? await writeOrders(ports, repositories, { plantId, change: change.change, expectedRevision })
-      : await writePlant(ports, repositories, change.plant, expectedRevision === 0 ? null : expectedRevision);
+      : await writeChangedPlant(ports, repositories, { stored, plant: change.plant });
   if (!written.ok) return written;
   const { revision } = written.value;
   const acceptance = { at: ports.clock.now(), by: actor.id, revision, applied: stored.counts };
   return (await repositories.imports.accept(stored.id, acceptance))
     ? ok({ applied: stored.counts, revision })
     : refused(takenMeanwhile);
+}
+
+interface ChangedPlant {
+  readonly stored: StoredImport;
+  readonly plant: Plant;
+}
+
+/** A plant that came out as it was keeps its revision: loading the same file twice changes nothing. */
+async function writeChangedPlant(
+  ports: Ports,
+  repositories: Repositories,
+  { stored, plant }: ChangedPlant,
+): Promise<Result<{ readonly revision: number }>> {
+  const { baseRevision, counts } = stored;
+  const current = await repositories.plants.get(stored.plantId);
+  if (counts.added + counts.changed === 0 && current?.revision === baseRevision)
+    return ok({ revision: baseRevision });
+  return writePlant(ports, repositories, plant, baseRevision === 0 ? null : baseRevision);
 }
 
 const nothingToAccept = appError("import-not-acceptable", {

@@ -34,7 +34,10 @@ export const getOrderBook: UseCase<PlantInput, BookedOrders> = {
 };
 
 /** Joins orders and plan. An order that changed since the plan was made is not planned yet: its old finish would mislead. */
-export function withStates(orders: readonly Order[], plan: PlanDocument | null): readonly BookedOrder[] {
+export function withStates(
+  orders: readonly Order[],
+  plan: Pick<PlanDocument, "orders" | "unplanned"> | null,
+): readonly BookedOrder[] {
   const planned = new Map<string, DocumentOrder>((plan?.orders ?? []).map((entry) => [entry.orderId, entry]));
   const reasons = new Map<string, readonly string[]>(
     (plan?.unplanned ?? []).map((entry) => [entry.orderId, entry.reasons.map((reason) => reason.text)]),
