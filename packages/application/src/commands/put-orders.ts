@@ -7,6 +7,7 @@ import type { Repositories } from "../ports/unit-of-work.ts";
 import { publishPending } from "../publish-pending.ts";
 import { type Result, ok, refused } from "../result.ts";
 import type { PlantInput, UseCase } from "../use-case.ts";
+import { refusalOfOrders } from "./record-faults.ts";
 
 export interface PutOrdersInput extends PlantInput {
   /** Orders to add, or to put in the place of those with the same number. */
@@ -19,11 +20,13 @@ export const putOrders: UseCase<PutOrdersInput, { readonly revision: number }> =
   role: "planner",
   run: async (ports, { plantId, orders, expectedRevision }) => {
     const change = { put: orders, removeIds: [] };
-    const written = await ports.store.write(async (repositories) =>
-      (await repositories.plants.get(plantId)) === null
-        ? refused(plantNotFound(plantId))
-        : writeOrders(ports, repositories, { plantId, change, expectedRevision }),
-    );
+    const written = await ports.store.write(async (repositories) => {
+      const stored = await repositories.plants.get(plantId);
+      if (stored === null) return refused(plantNotFound(plantId));
+      const refusal = refusalOfOrders(orders, stored.plant);
+      if (refusal !== null) return refused(refusal);
+      return writeOrders(ports, repositories, { plantId, change, expectedRevision });
+    });
     if (written.ok) await publishPending(ports);
     return written;
   },

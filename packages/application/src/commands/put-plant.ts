@@ -5,6 +5,7 @@ import type { Repositories } from "../ports/unit-of-work.ts";
 import { publishPending } from "../publish-pending.ts";
 import { type Result, ok, refused } from "../result.ts";
 import type { PlantInput, UseCase } from "../use-case.ts";
+import { refusalOfPlant } from "./record-faults.ts";
 
 export interface PutPlantInput extends PlantInput {
   readonly plant: Plant;
@@ -16,6 +17,8 @@ export interface PutPlantInput extends PlantInput {
 export const putPlant: UseCase<PutPlantInput, { readonly revision: number }> = {
   role: "manager",
   run: async (ports, { plant, expectedRevision }) => {
+    const refusal = refusalOfPlant(plant);
+    if (refusal !== null) return refused(refusal);
     const written = await ports.store.write((repositories) =>
       writePlant(ports, repositories, plant, expectedRevision),
     );

@@ -1,4 +1,5 @@
 import { ENGINE_VERSION, type Plan, type SolveStatistics } from "@formweek/scheduler";
+import { refusalOfOrders, refusalOfPlant } from "../commands/record-faults.ts";
 import type { AppError } from "../errors.ts";
 import { assembleProblem } from "../planning/assemble-problem.ts";
 import type { Assembled } from "../planning/assembled.ts";
@@ -41,6 +42,8 @@ export async function runSolve(ports: Ports, runId: string, { signal }: JobConte
 async function solve(ports: Ports, run: SolveRun, signal: AbortSignal): Promise<Result<Solved>> {
   const snapshot = await loadSnapshot(ports, run.plantId);
   if (snapshot === null) return refused(plantGone);
+  const refusal = refusalOfPlant(snapshot.plant) ?? refusalOfOrders(snapshot.orders, snapshot.plant);
+  if (refusal !== null) return refused(refusal);
   const { seed, maxSteps, maxMs, threads } = run.params;
   const progress = progressKeeper(ports, run);
   try {
