@@ -11,7 +11,7 @@ const sheetIds = {
     930: ["PP12-930-natural", "PP12-930-white", "PP12-930-black"],
     730: ["PP14-730-white", "PP14-730-green"],
   },
-  tub: { 930: ["PP15-930-white", "PP15-930-natural"], 730: ["PP14-730-white", "PP09-730-white"] },
+  tub: { 930: ["PP15-930-white", "PP15-930-natural"], 730: ["PP14-730-white", "PP09-730-natural"] },
   lid: { 930: ["PS10-930-white"], 730: ["APET04-730-clear", "PS08-730-red"] },
   tray: { 930: ["PS10-930-white", "PP12-930-black"], 730: ["APET04-730-clear", "PP09-730-natural"] },
 } as const;
