@@ -41,6 +41,7 @@ export function BoardPage({ plantId }: { readonly plantId: string }): JSX.Elemen
       plan={plan.data}
       plant={plant.data?.plant}
       orders={count}
+      newOrders={orders.data?.orders.filter((order) => order.state === "not planned yet").length ?? 0}
       solve={
         <SolveBar
           plantId={plantId}

@@ -1,5 +1,8 @@
 import { ProblemDetails } from "@formweek/contracts";
-import type { ZodType } from "zod";
+import { config, type ZodType } from "zod";
+
+// The server's content rules allow no code made from text: schemas are read, not compiled.
+config({ jitless: true });
 
 /** Why a call failed, in words for the planner. `status` 0: no answer arrived. */
 export interface CallProblem {

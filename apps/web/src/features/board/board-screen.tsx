@@ -23,19 +23,21 @@ interface BoardScreenProps {
   readonly plan: PlanResponse | null;
   readonly plant: Plant | undefined;
   readonly orders: number;
+  /** Orders of the book that the newest plan does not know. */
+  readonly newOrders: number;
   /** Where planning is started and watched. */
   readonly solve: ReactNode;
 }
 
 /** The line board with its figures, tools and details; keeps its own state while it is open. */
-export function BoardScreen({ plan, plant, orders, solve }: BoardScreenProps): JSX.Element {
+export function BoardScreen({ plan, plant, orders, newOrders, solve }: BoardScreenProps): JSX.Element {
   const [store] = useState(() => boardStore(runEffect));
   return (
     <BoardProvider value={store}>
       {plan === null ? (
         <NoPlan orders={orders} solve={solve} />
       ) : (
-        <OpenBoard plan={plan} plant={plant} solve={solve} />
+        <OpenBoard plan={plan} plant={plant} newOrders={newOrders} solve={solve} />
       )}
     </BoardProvider>
   );
@@ -60,11 +62,12 @@ function NoPlan({ orders, solve }: { readonly orders: number; readonly solve: Re
 
 interface OpenBoardProps {
   readonly plan: PlanResponse;
+  readonly newOrders: number;
   readonly plant: Plant | undefined;
   readonly solve: ReactNode;
 }
 
-function OpenBoard({ plan, plant, solve }: OpenBoardProps): JSX.Element {
+function OpenBoard({ plan, plant, newOrders, solve }: OpenBoardProps): JSX.Element {
   const text = useText();
   const format = useFormat();
   const store = useBoardStore();
@@ -86,11 +89,18 @@ function OpenBoard({ plan, plant, solve }: OpenBoardProps): JSX.Element {
     <div className="page page-board">
       <h1 className="unseen">{text.board.title}</h1>
       <div className="board-head">
-        <SummaryStrip document={plan.document} />
+        <SummaryStrip document={plan.document} newOrders={newOrders} />
         <div className="board-solve">{solve}</div>
       </div>
       <BoardToolbar shape={shape} onShape={setShape} />
-      {shape === "table" ? (
+      {board.segments.length === 0 ? (
+        <EmptyNotice title={text.board.emptyPlan}>
+          <p>{text.board.emptyPlanHint}</p>
+          <Link href="/orders" className="button">
+            {text.board.toOrders}
+          </Link>
+        </EmptyNotice>
+      ) : shape === "table" ? (
         <PlanTable plan={board} names={names} />
       ) : (
         <div className="board-body">

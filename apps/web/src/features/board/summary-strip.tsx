@@ -4,8 +4,14 @@ import type { PlanDocument } from "@formweek/contracts";
 import { useFormat } from "../../format/use-format.ts";
 import { useText } from "../../text/text.ts";
 
+interface SummaryStripProps {
+  readonly document: PlanDocument;
+  /** Orders of the book that this plan does not know. */
+  readonly newOrders: number;
+}
+
 /** The plan in one row of figures. */
-export function SummaryStrip({ document }: { readonly document: PlanDocument }): JSX.Element {
+export function SummaryStrip({ document, newOrders }: SummaryStripProps): JSX.Element {
   const { summary: text } = useText();
   const format = useFormat();
   const { summary, bound, objective } = document;
@@ -36,6 +42,12 @@ export function SummaryStrip({ document }: { readonly document: PlanDocument }):
       )}
       {summary.coveredByStock > 0 && (
         <Figure value={format.count(summary.coveredByStock)} label={text.fromStock} />
+      )}
+      {newOrders > 0 && (
+        <Figure
+          value={<Link href="/orders?state=not+planned+yet">{format.count(newOrders)}</Link>}
+          label={text.newOrders}
+        />
       )}
       {bound !== null && <Figure value={text.atMost(format.percent(bound.gap))} label={text.gap} />}
       <details className="cost">

@@ -32,7 +32,7 @@ export function SolveBar({ plantId, document, hasOrders }: SolveBarProps): JSX.E
       ) : (
         <StartSolve plantId={plantId} isFirst={document === null} hasOrders={hasOrders} />
       )}
-      <div role="status" className="solve-outcome">
+      <div role="status" className={outcome.isFailure ? "solve-outcome late-words" : "solve-outcome"}>
         {outcome.words.map((sentence) => (
           <span key={sentence}>{sentence} </span>
         ))}
@@ -136,6 +136,7 @@ function RunningSolve({
 }
 
 interface Outcome {
+  readonly isFailure: boolean;
   readonly words: readonly string[];
   readonly dismiss: () => void;
 }
@@ -184,10 +185,11 @@ function useOutcome(
     setEnded(null);
     followSolve(plantId, null);
   };
-  if (ended === null) return { words: [], dismiss };
+  if (ended === null) return { isFailure: false, words: [], dismiss };
   if (ended.state === "failed") {
     const { problem } = ended;
     return {
+      isFailure: true,
       words: [text.solve.failed + ".", problem?.cause ?? "", problem?.remedy ?? ""].filter(
         (words) => words !== "",
       ),
@@ -201,7 +203,7 @@ function useOutcome(
     words.push(from === to ? text.solve.sameCost(to) : text.solve.lessCost(from, to));
     words.push(text.solve.lateChange(was.late, document.summary.late));
   }
-  return { words, dismiss };
+  return { isFailure: false, words, dismiss };
 }
 
 /** A run that the server no longer knows is not followed any longer. */

@@ -55,8 +55,6 @@ export const boardText = {
     emptyPlan: "Nothing runs in this plan",
     emptyPlanHint: "All orders are covered by stock or could not be planned; the order book says why.",
     planAge: (time: string) => `plan of ${time}`,
-    ordersChanged: "Orders have changed since this plan was made.",
-    plantChanged: "The plant has changed since this plan was made.",
     details: "Details",
   },
   details: {
@@ -111,7 +109,6 @@ export const boardText = {
     closedWithin: "Closed time in it",
     allClosed: "The line is closed all through.",
     reasons: "Why it is not planned",
-    showOrder: "Show the whole order",
     safetyTitle: "Before anyone touches the line",
     safety: [
       "This tool plans time and materials only. It is not a safety procedure.",
@@ -134,17 +131,15 @@ export const boardText = {
     used: "of working time runs",
     unplanned: "not planned",
     fromStock: "from stock",
+    newOrders: "new since this plan",
     gap: "from the best possible",
     atMost: (share: string) => `≤ ${share}`,
     cost: "cost of the plan",
-    lateHours: (time: string) => time,
     costTitle: "What the plan costs",
     term: "What counts",
     amount: "Amount",
     price: "Price",
     total: "Total",
-    unplannedTitle: "Orders that are not planned",
-    unplannedNone: "Every order is planned or covered by stock.",
     terms: {
       "weighted tardiness": "Lateness, weighted",
       "late orders": "Late orders",
@@ -196,7 +191,6 @@ export const boardText = {
     lateChange: (was: number, is: number) =>
       was === is ? `${is} late, as before.` : `${is} late, before ${was}.`,
     failed: "Planning failed",
-    busy: "A plan is being made already; it is shown here.",
     dismiss: "Dismiss",
     needsOrders: "There are no orders to plan.",
   },

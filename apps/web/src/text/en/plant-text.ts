@@ -95,7 +95,6 @@ export const plantText = {
     calendar: {
       shifts: "Weekly shifts",
       closures: "Closures",
-      extra: "Extra shifts",
       usedBy: "Used by",
       breaks: (n: number) => (n === 1 ? "1 break" : `${n} breaks`),
       week: "Working week",
@@ -109,7 +108,6 @@ export const plantText = {
       teams: "Setter teams",
       setters: "Setters",
       trolleys: "Mould trolleys",
-      pools: "Operators",
       heads: "Heads",
       calendar: "Calendar",
       lines: "Lines",

@@ -1,0 +1,116 @@
+import AxeBuilder from "@axe-core/playwright";
+import type { Page } from "@playwright/test";
+import { expect, test } from "./app-test.ts";
+
+interface Screen {
+  readonly name: string;
+  readonly path: string;
+  readonly open?: (page: Page) => Promise<void>;
+}
+
+const badRows = ["order;product;pieces;due", "1;no such cup;5;2026-12-04", "2;no such cup;x;never"].join(
+  "\n",
+);
+
+const screens: readonly Screen[] = [
+  { name: "board", path: "/" },
+  {
+    name: "board-late",
+    path: "/?late=1",
+    open: async (page) => {
+      await page.getByRole("application").focus();
+      await page.keyboard.press("l");
+      await page.keyboard.press("l");
+    },
+  },
+  {
+    name: "board-change",
+    path: "/",
+    open: async (page) => {
+      await page.getByRole("application").focus();
+      for (const key of ["ArrowRight", "ArrowRight", "+", "+", "+"]) await page.keyboard.press(key);
+      await expect(page.getByRole("complementary", { name: "Details" })).toBeVisible();
+    },
+  },
+  {
+    name: "board-eight-weeks",
+    path: "/",
+    open: async (page) => {
+      await page.getByRole("combobox", { name: "Time shown" }).selectOption("eightWeeks");
+    },
+  },
+  { name: "board-table", path: "/", open: (page) => page.getByRole("button", { name: "Table" }).click() },
+  {
+    name: "board-cost",
+    path: "/",
+    open: (page) => page.getByText("cost of the plan").click(),
+  },
+  { name: "orders", path: "/orders" },
+  {
+    name: "order-panel",
+    path: "/orders",
+    open: (page) => page.locator("tbody .text-button").first().click(),
+  },
+  {
+    name: "import-report",
+    path: "/orders",
+    open: async (page) => {
+      const file = { name: "bad.csv", mimeType: "text/csv", buffer: Buffer.from(badRows) };
+      await page.getByTestId("import-file").setInputFiles(file);
+      await expect(page.getByRole("heading", { name: "Checked: bad.csv" })).toBeVisible();
+    },
+  },
+  {
+    name: "paste",
+    path: "/orders",
+    open: (page) => page.getByRole("button", { name: "Paste rows…" }).click(),
+  },
+  {
+    name: "rates",
+    path: "/plant/rates",
+    open: (page) => page.locator(".cell:not(.cell-refused)").nth(5).click(),
+  },
+  {
+    name: "rates-refused",
+    path: "/plant/rates",
+    open: (page) => page.locator(".cell-refused").first().click(),
+  },
+  ...["lines", "moulds", "sheets", "products", "calendars", "crews", "changes"].map((section) => ({
+    name: `plant-${section}`,
+    path: `/plant/${section}`,
+  })),
+];
+
+const sizes = [
+  { name: "1280", width: 1280, height: 800 },
+  { name: "1920", width: 1920, height: 1080 },
+  { name: "narrow", width: 390, height: 844 },
+] as const;
+
+for (const theme of ["light", "dark"] as const) {
+  test.describe(`every screen, ${theme}`, () => {
+    test.use({ colorScheme: theme });
+    for (const screen of screens) {
+      test(screen.name, async ({ page }) => {
+        await page.goto(screen.path);
+        await page.locator("main h1, main h2").first().waitFor({ state: "attached" });
+        await page.evaluate(() => document.fonts.ready);
+        await screen.open?.(page);
+        const { violations } = await new AxeBuilder({ page })
+          .withTags(["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"])
+          .analyze();
+        expect(
+          violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html).join(" | ")}`),
+        ).toEqual([]);
+        for (const { name, width, height } of sizes) {
+          await page.setViewportSize({ width, height });
+          await page.screenshot({ path: `test-results/screens/${screen.name}-${theme}-${name}.png` });
+          const isScrolledSideways = await page.evaluate(
+            () => document.documentElement.scrollWidth > window.innerWidth,
+          );
+          expect(isScrolledSideways, `${name} scrolls sideways`).toBe(false);
+        }
+      });
+    }
+  });
+}
