@@ -25,7 +25,7 @@ afterAll(() => api.close());
 describe("the interface's description", () => {
   test("is a valid document by the OpenAPI Initiative's own schema for 3.1", async () => {
     const validator = new Validator();
-    const verdict = await validator.validate(structuredClone(document) as object);
+    const verdict = await validator.validate(structuredClone(document) as unknown as Record<string, unknown>);
     expect(verdict.errors).toBeUndefined();
     expect(verdict.valid).toBe(true);
     expect(validator.version).toBe("3.1");

@@ -43,8 +43,9 @@ async function follow(headers: Readonly<Record<string, string>> = {}): Promise<r
 async function readInto(received: Received[], body: ReadableStream<Uint8Array> | null): Promise<void> {
   if (body === null) return;
   let text = "";
-  for await (const chunk of body.pipeThrough(new TextDecoderStream())) {
-    text += chunk;
+  const decoder = new TextDecoder();
+  for await (const chunk of body) {
+    text += decoder.decode(chunk, { stream: true });
     const blocks = text.split("\n\n");
     text = blocks.pop() ?? "";
     received.push(...blocks.flatMap(messageOf));

@@ -44,7 +44,7 @@ async function endOf(app: Application, runId: string) {
 }
 
 /** The plan in a few lines: orders, on-time share, changes, utilisation, time taken. */
-export function summaryLines({ summary }: PlanDocument, seconds: number): readonly string[] {
+export function summaryLines({ summary }: Pick<PlanDocument, "summary">, seconds: number): readonly string[] {
   const { orders, onTime, coveredByStock, late, unplanned, changes, changeHours, utilisation } = summary;
   const share = orders === 0 ? 1 : (onTime + coveredByStock) / orders;
   return [

@@ -15,7 +15,7 @@ export type ShellProblemCode =
 type ProblemCode = AppErrorCode | ShellProblemCode;
 
 /** The one table from codes to HTTP statuses. */
-export const statusOf: Readonly<Record<ProblemCode, number>> = {
+const statusOf: Readonly<Record<ProblemCode, number>> = {
   "not-found": 404,
   forbidden: 403,
   "unreadable-file": 422,

@@ -7,7 +7,7 @@ import { ok, refused } from "../result.ts";
 const ATTEMPTS = 5;
 
 /** True while a run waits or works. */
-export const isActive = (run: SolveRun): boolean => run.state === "queued" || run.state === "running";
+const isActive = (run: SolveRun): boolean => run.state === "queued" || run.state === "running";
 
 /**
  * Changes a run that has not ended, reading it again when someone else wrote in between; null when it has ended or is

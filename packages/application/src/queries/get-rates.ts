@@ -56,8 +56,8 @@ export const getRates: UseCase<RatesInput, readonly RateEntry[]> = {
   },
 };
 
-/** The same, pure, over a plant at hand. */
-export function ratesOf(plant: Plant, lineId: string | null, mouldId: string | null): readonly RateEntry[] {
+/** The same over a plant at hand. */
+function ratesOf(plant: Plant, lineId: string | null, mouldId: string | null): readonly RateEntry[] {
   const lines = plant.lines.filter((line) => lineId === null || line.id === lineId);
   const moulds = plant.moulds.filter((mould) => mouldId === null || mould.id === mouldId);
   const sheets = new Map(plant.sheets.map((sheet) => [sheet.id, sheet]));

@@ -1,0 +1,70 @@
+import { type Application, type SolveRun, localPlanner } from "@formweek/application";
+import { compose } from "@formweek/composition";
+import { mkdtemp, rm } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { fill, plantId } from "../fixtures/api-server.ts";
+import { eventually } from "../fixtures/eventually.ts";
+
+let dataFolder: string;
+beforeAll(async () => {
+  dataFolder = await mkdtemp(join(tmpdir(), "formweek-recovery-"));
+});
+afterAll(() => rm(dataFolder, { recursive: true, force: true }));
+
+const open = () =>
+  compose(
+    { mode: "embedded", dataFolder, host: "127.0.0.1", port: 0, logLevel: "silent", concurrentRuns: 1 },
+    "server",
+  );
+
+async function runOf(app: Application, runId: string): Promise<SolveRun> {
+  const found = await app.queries.getRun({ plantId, runId }, localPlanner);
+  if (!found.ok) throw new Error(found.error.cause);
+  return found.value;
+}
+
+describe("a run outlives its process", () => {
+  test("closed while it runs, it is put back at the next start, goes on, and can be stopped", async () => {
+    const first = await open();
+    await fill(first.app);
+    await first.start();
+    const wish = { plantId, seconds: 600, steps: null, seed: 1, threads: 1 };
+    const asked = await first.app.commands.requestSolve(wish, localPlanner);
+    if (!asked.ok) throw new Error(asked.error.cause);
+    const { runId } = asked.value;
+    await eventually("the run runs", async () => (await runOf(first.app, runId)).progress !== null);
+    await first.close();
+
+    const second = await open();
+    expect(await runOf(second.app, runId)).toMatchObject({ state: "running", planId: null, recoveries: 0 });
+    await second.start();
+    await eventually("the run goes on", async () => {
+      const run = await runOf(second.app, runId);
+      return run.recoveries === 1 && run.state === "running" && run.progress !== null;
+    });
+    await second.app.commands.stopSolve({ plantId, runId }, localPlanner);
+    await eventually("the run stops", async () => (await runOf(second.app, runId)).state === "stopped");
+    const plans = await second.app.queries.listPlans({ plantId }, localPlanner);
+    expect(plans.ok && plans.value.map((plan) => plan.runId)).toEqual([runId]);
+    await second.close();
+  });
+
+  test("asked for while nobody runs jobs, it waits; stopped before it began, it has no plan", async () => {
+    const idle = await open();
+    const wish = { plantId, seconds: 600, steps: null, seed: 1, threads: 1 };
+    const asked = await idle.app.commands.requestSolve(wish, localPlanner);
+    if (!asked.ok) throw new Error(asked.error.cause);
+    const { runId } = asked.value;
+    await idle.app.commands.stopSolve({ plantId, runId }, localPlanner);
+    expect(await runOf(idle.app, runId)).toMatchObject({ state: "queued", stopRequested: true });
+    await idle.close();
+
+    const next = await open();
+    await next.start();
+    await eventually("the run has ended", async () => (await runOf(next.app, runId)).endedAt !== null);
+    expect(await runOf(next.app, runId)).toMatchObject({ state: "stopped", planId: null, problem: null });
+    await next.close();
+  });
+});
