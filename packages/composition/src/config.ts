@@ -14,6 +14,8 @@ export interface DistributedConfig extends CommonConfig {
   readonly redisUrl: string;
   /** Begins every key in Redis. */
   readonly redisPrefix: string;
+  /** Port on which a worker answers for its health; null: on none. */
+  readonly healthPort: number | null;
 }
 
 interface CommonConfig {
@@ -31,8 +33,8 @@ export interface ConfigFault {
   readonly remedy: string;
 }
 
-export type ConfigResult =
-  | { readonly ok: true; readonly config: Config }
+export type ConfigResult<Read extends Config = Config> =
+  | { readonly ok: true; readonly config: Read }
   | { readonly ok: false; readonly faults: readonly ConfigFault[] };
 
 type Environment = Readonly<Record<string, string | undefined>>;
@@ -59,6 +61,10 @@ export function readConfig(environment: Environment): ConfigResult {
     logLevel: isLogLevel(logLevel) ? logLevel : "info",
     concurrentRuns: whole("FORMWEEK_RUNS", { least: 1, most: 64, otherwise: 2 }),
   };
+  const healthPort =
+    text("FORMWEEK_HEALTH_PORT") === null
+      ? null
+      : whole("FORMWEEK_HEALTH_PORT", { least: 1, most: 65_535, otherwise: 4311 });
   faults.push(...serverFaults(databaseUrl, redisUrl));
   if (databaseUrl === null && redisUrl === null && !isLoopback(host)) faults.push(notLoopback);
   if (faults.length > 0) return { ok: false, faults };
@@ -70,9 +76,19 @@ export function readConfig(environment: Environment): ConfigResult {
           databaseUrl,
           redisUrl,
           redisPrefix: text("FORMWEEK_REDIS_PREFIX") ?? "formweek",
+          healthPort,
         }
       : { ...common, mode: "embedded", dataFolder: text("FORMWEEK_DATA") ?? "./data" };
   return { ok: true, config };
+}
+
+/** The settings of a worker, which only works beside servers. */
+export function readWorkerConfig(environment: Environment): ConfigResult<DistributedConfig> {
+  const read = readConfig(environment);
+  if (!read.ok) return read;
+  return read.config.mode === "distributed"
+    ? { ok: true, config: read.config }
+    : { ok: false, faults: [workerNeedsServers] };
 }
 
 interface WholeRange {
@@ -131,4 +147,11 @@ const notLoopback: ConfigFault = {
   variable: "HOST",
   problem: "Without servers the planner has no accounts, so it answers this machine only.",
   remedy: "Leave HOST out or use 127.0.0.1; to work on several machines, set DATABASE_URL and REDIS_URL.",
+};
+
+const workerNeedsServers: ConfigFault = {
+  variable: "DATABASE_URL",
+  problem: "A worker takes its jobs from servers, and none are set.",
+  remedy:
+    "Set DATABASE_URL and REDIS_URL; on one machine the server runs the jobs itself and needs no worker.",
 };
