@@ -23,7 +23,7 @@ const night = (weekdays: readonly number[], breaks: boolean) => ({
 });
 const workdays = [1, 2, 3, 4, 5];
 const everyDay = [1, 2, 3, 4, 5, 6, 7];
-const nights = [7, 1, 2, 3, 4];
+const nights = [1, 2, 3, 4, 7];
 const airService = [{ from: "2026-12-02T06:00", to: "2026-12-02T10:00", reason: "compressed-air service" }];
 
 /** Shift calendars of lines, setters and operators; invented. Lines run through breaks, setters take theirs. */
