@@ -2,9 +2,18 @@ import type { Plan } from "./plan/plan.ts";
 
 /** Outcome of a solve. A plan that the audit refuses is never handed out: `rejected` carries the violations instead. */
 export type SolveResult =
-  | { readonly status: "planned"; readonly plan: Plan; readonly stopped: StopReason; readonly statistics: SolveStatistics }
+  | {
+      readonly status: "planned";
+      readonly plan: Plan;
+      readonly stopped: StopReason;
+      readonly statistics: SolveStatistics;
+    }
   | { readonly status: "faulty-problem"; readonly faults: readonly ProblemFault[] }
-  | { readonly status: "rejected"; readonly violations: readonly Violation[]; readonly statistics: SolveStatistics };
+  | {
+      readonly status: "rejected";
+      readonly violations: readonly Violation[];
+      readonly statistics: SolveStatistics;
+    };
 
 export type StopReason = "steps" | "time" | "cancelled" | "optimal";
 

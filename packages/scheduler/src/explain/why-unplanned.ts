@@ -1,0 +1,171 @@
+import { addWork, NEVER, nextOpen, workedBefore, type Calendar } from "../problem/calendar.ts";
+import type { CompiledProblem } from "../problem/compiled-problem.ts";
+import type { UnplannedOrder, UnplannedReason } from "../plan/plan.ts";
+import { runSeconds, supplyInstant } from "../problem/compile-jobs.ts";
+import type { Decoder } from "../timing/decoder.ts";
+import { runEnd } from "../timing/run-timing.ts";
+
+function hours(seconds: number): string {
+  return `${Math.round(seconds / 360) / 10} h`;
+}
+
+function hoursAfter(calendar: Calendar, t: number): number {
+  return t >= NEVER ? 0 : calendar.total - workedBefore(calendar, t);
+}
+
+/** True when some team's hours hold this much work from t on. */
+function teamCanDo(problem: CompiledProblem, t: number, work: number): boolean {
+  return problem.teams.some((team) => addWork(team, nextOpen(team, t), work) < NEVER);
+}
+
+/** The first rule that refuses one option of an order by itself, as if the plant were empty; null when none does. */
+function refusalAlone(problem: CompiledProblem, job: number, option: number): UnplannedReason | null {
+  const { jobs, options, lines, moulds, setups, data } = problem;
+  const line = options.line[option]!;
+  const lineId = data.lines[line]!.id;
+  const setup = options.setup[option]!;
+  const mould = setups.mould[setup]!;
+  const seconds = options.seconds[option]!;
+  const release = jobs.release[job]!;
+  if (mould >= 0 && moulds.firstCopy[mould] === moulds.firstCopy[mould + 1]) {
+    return { code: "mould-unavailable", lineId, text: `There is no copy of mould ${data.moulds[mould]!.id}.` };
+  }
+  const from = Math.max(lines.freeAt[line]!, release);
+  const left = hoursAfter(lines.calendar[line]!, from);
+  if (left < seconds) {
+    return {
+      code: "line-never-open-long-enough",
+      lineId,
+      text: `The run takes ${hours(seconds)}; from its earliest start to the end of the horizon the line is open for ${hours(left)}.`,
+    };
+  }
+  const manned = hoursAfter(lines.runCalendar[line]!, from);
+  if (manned < seconds) {
+    return {
+      code: "no-operators",
+      lineId,
+      text: `The run takes ${hours(seconds)}; operators for the line are there for ${hours(manned)}.`,
+    };
+  }
+  const { changes } = problem;
+  const initial = lines.initialSetup[line]!;
+  const spec =
+    initial < 0
+      ? -1
+      : changes.matrix[(lines.changeClass[line]! * changes.setupCount + initial) * changes.setupCount + setup]!;
+  if (spec >= 0 && changes.teamWork[spec]! > 0 && !teamCanDo(problem, lines.freeAt[line]!, changes.teamWork[spec]!)) {
+    return {
+      code: "no-team-hours",
+      lineId,
+      text: `The change takes ${hours(changes.teamWork[spec]!)} of a setter team's work; no team has that much time left.`,
+    };
+  }
+  const fixed = jobs.fixedStart[job]!;
+  if (fixed >= 0) {
+    if (fixed < from) {
+      return { code: "pin-impossible", lineId, text: `It is pinned to a start ${hours(from - fixed)} before it can begin here.` };
+    }
+    if (nextOpen(lines.runCalendar[line]!, fixed) !== fixed) {
+      return { code: "pin-impossible", lineId, text: "It is pinned to a start at which the line is closed or has no operators." };
+    }
+  }
+  const start = nextOpen(lines.runCalendar[line]!, Math.max(from, fixed));
+  if (start >= NEVER || runEnd(problem, line, start, seconds) >= NEVER) {
+    return { code: "beyond-horizon", lineId, text: `The run of ${hours(seconds)} with its warm-ups would end after the horizon.` };
+  }
+  return null;
+}
+
+/** The line is fit for the order, but the others leave no room for it. */
+function refusalInPlan(decoder: Decoder, job: number, option: number): UnplannedReason {
+  const { problem } = decoder;
+  const line = problem.options.line[option]!;
+  const lineId = problem.data.lines[line]!.id;
+  if (problem.jobs.fixedStart[job]! >= 0) {
+    return { code: "pin-impossible", lineId, text: "The line, its mould or a setter team is taken by other orders at the pinned start." };
+  }
+  const seconds = problem.options.seconds[option]!;
+  const free = Math.max(decoder.ledger.lineFree[line]!, problem.jobs.release[job]!);
+  const left = hoursAfter(problem.lines.runCalendar[line]!, free);
+  return {
+    code: "beyond-horizon",
+    lineId,
+    text: `The run takes ${hours(seconds)}; after the orders planned here ${hours(left)} are left, changes not counted.`,
+  };
+}
+
+/** Runs that are longer than the horizon, or on lines that a pin excludes, were never options of the search. */
+function refusalsBeforeSearch(problem: CompiledProblem, job: number): UnplannedReason[] {
+  const { data } = problem;
+  const record = data.jobs[job]!;
+  const pinnedLine = data.pins.find((pin) => pin.orderId === record.orderId)?.lineId ?? null;
+  const reasons: UnplannedReason[] = [];
+  for (const option of record.options) {
+    if (pinnedLine !== null && option.lineId !== pinnedLine) continue;
+    const seconds = runSeconds(record.pieces, option.secondsPerPiece);
+    if (seconds <= problem.horizon) continue;
+    reasons.push({
+      code: "line-never-open-long-enough",
+      lineId: option.lineId,
+      text: `The run takes ${hours(seconds)}; the whole horizon has ${hours(problem.horizon)}.`,
+    });
+  }
+  if (pinnedLine !== null && record.options.length > 0 && !record.options.some((option) => option.lineId === pinnedLine)) {
+    reasons.push({ code: "pin-impossible", lineId: pinnedLine, text: "It is pinned to a line that cannot make it." });
+  }
+  return reasons;
+}
+
+function reasonsFor(decoder: Decoder, job: number): UnplannedReason[] {
+  const { problem } = decoder;
+  const { data, jobs } = problem;
+  const record = data.jobs[job]!;
+  const reasons: UnplannedReason[] = [];
+  if (record.options.length === 0) {
+    reasons.push({ code: "no-line-fits", lineId: null, text: "No line with any of its moulds may make it." });
+  }
+  if (jobs.release[job]! >= NEVER || jobs.release[job]! >= problem.horizon) {
+    const sheet = data.sheets.findIndex(({ id }) => id === record.sheetId);
+    const sheetNeverComes =
+      sheet >= 0 && data.sheets[sheet]!.stockKg !== null && supplyInstant(problem.sheets, sheet, jobs.grams[job]!) >= problem.horizon;
+    const kg = Math.round(jobs.grams[job]! / 1000);
+    reasons.push(
+      sheetNeverComes
+        ? { code: "sheet-never-arrives", lineId: null, text: `It needs ${kg} kg of sheet ${record.sheetId ?? ""}; that much never arrives within the horizon.` }
+        : { code: "beyond-horizon", lineId: null, text: "Its earliest start lies after the horizon." },
+    );
+  }
+  reasons.push(...refusalsBeforeSearch(problem, job));
+  const first = jobs.firstOption[job]!;
+  const end = jobs.firstOption[job + 1]!;
+  const sheetShort = jobs.sheet[job]! >= 0 && sheetIsUsedUp(decoder, job);
+  if (sheetShort) reasons.push({ code: "sheet-never-arrives", lineId: null, text: `The orders planned before it leave too little of sheet ${record.sheetId ?? ""}.` });
+  if (jobs.release[job]! < problem.horizon) {
+    for (let option = first; option < end; option++) {
+      const alone = refusalAlone(problem, job, option);
+      if (alone !== null) reasons.push(alone);
+      else if (!sheetShort) reasons.push(refusalInPlan(decoder, job, option));
+    }
+  }
+  for (const refusal of record.refusals) reasons.push({ code: "no-line-fits", lineId: refusal.lineId, text: refusal.text });
+  return reasons;
+}
+
+function sheetIsUsedUp(decoder: Decoder, job: number): boolean {
+  const { problem, ledger } = decoder;
+  const sheet = problem.jobs.sheet[job]!;
+  return supplyInstant(problem.sheets, sheet, ledger.gramsTaken[sheet]! + problem.jobs.grams[job]!) >= problem.horizon;
+}
+
+/**
+ * Every order without a run in the plan that the decoder timed last, with the rules that refuse it line by line: asked again
+ * of the order alone first, then against what the plan leaves free. Never without a reason.
+ */
+export function whyUnplanned(decoder: Decoder): UnplannedOrder[] {
+  const { data } = decoder.problem;
+  const orders: UnplannedOrder[] = [];
+  data.jobs.forEach((job, j) => {
+    if (decoder.option[j]! < 0) orders.push({ orderId: job.orderId, reasons: reasonsFor(decoder, j) });
+  });
+  return orders.sort((a, b) => (a.orderId < b.orderId ? -1 : 1));
+}

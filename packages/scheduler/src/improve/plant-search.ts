@@ -1,0 +1,177 @@
+import { moneyOf } from "../timing/cost-sums.ts";
+import { LineModel } from "../timing/line-model.ts";
+import { copyLine, copySequences, emptySequences, type Sequences } from "../timing/sequences.ts";
+import { createAnnealing, type Annealing } from "./annealing.ts";
+import { recreate, type RecreateState } from "./plant/recreate.ts";
+import { ruin, type RuinState } from "./plant/ruin.ts";
+import type { Search, SearchContext, SearchMethod } from "./search-method.ts";
+
+/** Steps in which the size of a usual loss is measured before annealing begins. */
+const PROBING_STEPS = 40;
+/** Share of the budget over which lateness grows to its full price, and where it starts: changes are cut first, which frees time. */
+const RAMP_SHARE = 0.5;
+const RAMP_START = 0.15;
+
+/**
+ * Ruin and recreate for whole plants: some orders are taken out and put back one by one where the line model finds them
+ * cheapest; a full decode then judges the plan, and annealing decides. All rules hold in every judged plan.
+ */
+class PlantSearch implements Search {
+  readonly stepsPerLook: number;
+  private readonly context: SearchContext;
+  private readonly current: Sequences;
+  private readonly trial: Sequences;
+  private readonly bestFound: Sequences;
+  private readonly model: LineModel;
+  private readonly ruinState: RuinState;
+  private readonly recreateState: RecreateState;
+  /** [job] line in `current` */
+  private readonly currentLineOf: Int32Array;
+  private currentLeftOver: number[] = [];
+  private readonly annealing: Annealing[] = [];
+  private currentMoney: number;
+  private bestPaid: number;
+  private lateScale = 1;
+  private probed = 0;
+  private losses = 0;
+  private lossCount = 0;
+  private decodes = 0;
+  private readonly meanSize: number;
+
+  constructor(context: SearchContext) {
+    this.context = context;
+    const { problem, decoder, random, start } = context;
+    this.current = start;
+    this.trial = emptySequences(problem);
+    this.bestFound = emptySequences(problem);
+    copySequences(start, this.trial);
+    copySequences(start, this.bestFound);
+    this.model = new LineModel(problem, this.trial);
+    this.currentMoney = decoder.decode(this.trial);
+    this.bestPaid = this.currentMoney;
+    this.model.learn(decoder);
+    const lineOf = new Int32Array(problem.jobs.count).fill(-1);
+    for (let line = 0; line < problem.lines.count; line++) {
+      for (let p = 0; p < start.length[line]!; p++) lineOf[problem.options.job[start.at[line]![p]!]!] = line;
+    }
+    for (let job = 0; job < problem.jobs.count; job++) if (lineOf[job]! < 0) this.currentLeftOver.push(job);
+    this.currentLineOf = Int32Array.from(lineOf);
+    const ruined = { jobs: [] as number[], from: new Int32Array(problem.lines.count) };
+    const leftOver = [...this.currentLeftOver];
+    this.ruinState = { problem, sequences: this.trial, decoder, random, lineOf, ruined, leftOver };
+    this.recreateState = {
+      problem,
+      sequences: this.trial,
+      model: this.model,
+      random,
+      lineOf,
+      leftOver,
+      from: ruined.from,
+      keys: new Float64Array(problem.jobs.count),
+    };
+    this.meanSize = Math.max(2, Math.min(10, Math.ceil(problem.jobs.count / 6)));
+    this.stepsPerLook = problem.jobs.count > 300 ? 1 : 8;
+  }
+
+  best(): Sequences {
+    return this.bestFound;
+  }
+
+  bestMoney(): number {
+    return this.bestPaid;
+  }
+
+  evaluations(): number {
+    return this.model.evaluations + this.decodes;
+  }
+
+  step(share: number): void {
+    const { decoder, problem } = this.context;
+    if (problem.jobs.count === 0) return;
+    this.ramp(share);
+    this.rebuild();
+    this.decodes++;
+    const tolerance = this.tolerance(share);
+    const money = decoder.decode(this.trial, this.lateScale, this.currentMoney + tolerance);
+    if (this.probed < PROBING_STEPS) this.probe(money);
+    if (money <= this.currentMoney + tolerance) this.accept(money);
+    else this.reject();
+  }
+
+  /** Lateness costs little at first and its full price later. */
+  private ramp(share: number): void {
+    const cell = Math.min(1, Math.floor((share / RAMP_SHARE) * 50) / 50);
+    const scale = RAMP_START + (1 - RAMP_START) * cell * cell;
+    if (scale === this.lateScale) return;
+    this.lateScale = scale;
+    this.model.lateScale = scale;
+    const { decoder } = this.context;
+    this.currentMoney = decoder.decode(this.current, scale);
+    this.model.learn(decoder);
+  }
+
+  private rebuild(): void {
+    const { ruinState, recreateState, model } = this;
+    ruin(ruinState, this.meanSize);
+    const { from, jobs } = ruinState.ruined;
+    for (const job of jobs) model.ready[job] = 0;
+    for (let line = 0; line < from.length; line++) {
+      if (from[line]! < 0) continue;
+      model.recountMoulds(line);
+      model.refresh(line, from[line]!);
+    }
+    recreate(recreateState, jobs);
+  }
+
+  private tolerance(share: number): number {
+    const annealing = this.annealing[0];
+    if (annealing === undefined) return this.probed < PROBING_STEPS ? Infinity : 0;
+    annealing.cool(share);
+    return annealing.tolerance();
+  }
+
+  /** Measures usual losses on the first steps, all of which are undone unless they gain. */
+  private probe(money: number): void {
+    const loss = money - this.currentMoney;
+    if (loss > 0 && loss < Infinity) {
+      this.losses += loss;
+      this.lossCount++;
+    }
+    if (++this.probed < PROBING_STEPS) return;
+    const usual = this.lossCount === 0 ? 1e-6 : this.losses / this.lossCount;
+    this.annealing.push(createAnnealing(this.context.random, usual * 0.15, usual * 0.0005));
+  }
+
+  private accept(money: number): void {
+    const { decoder, problem } = this.context;
+    const { from } = this.ruinState.ruined;
+    if (this.probed < PROBING_STEPS && money > this.currentMoney) {
+      this.reject();
+      return;
+    }
+    this.currentMoney = money;
+    for (let line = 0; line < from.length; line++) if (from[line]! >= 0) copyLine(this.trial, this.current, line);
+    this.currentLineOf.set(this.ruinState.lineOf);
+    this.currentLeftOver = [...this.ruinState.leftOver];
+    this.model.learn(decoder);
+    const paid = this.lateScale === 1 ? money : moneyOf(problem, decoder.sums, 1);
+    if (paid >= this.bestPaid) return;
+    this.bestPaid = paid;
+    copySequences(this.trial, this.bestFound);
+  }
+
+  private reject(): void {
+    const { from } = this.ruinState.ruined;
+    for (let line = 0; line < from.length; line++) if (from[line]! >= 0) copyLine(this.current, this.trial, line);
+    this.ruinState.lineOf.set(this.currentLineOf);
+    this.ruinState.leftOver.length = 0;
+    this.ruinState.leftOver.push(...this.currentLeftOver);
+    this.model.restore();
+  }
+}
+
+export const plantSearch: SearchMethod = {
+  name: "ruin and recreate",
+  supports: () => true,
+  begin: (context) => new PlantSearch(context),
+};

@@ -1,0 +1,32 @@
+import type { Random } from "../chance/random.ts";
+import type { CompiledProblem } from "../problem/compiled-problem.ts";
+import type { Decoder } from "../timing/decoder.ts";
+import type { Sequences } from "../timing/sequences.ts";
+
+/** What a search starts from. `start` is its own copy; `decoder` may be used at any time. */
+export interface SearchContext {
+  readonly problem: CompiledProblem;
+  readonly decoder: Decoder;
+  readonly random: Random;
+  readonly start: Sequences;
+}
+
+/** One way of improving a plan. A method knows the problem's rules only through decoder and compiled arrays. */
+export interface SearchMethod {
+  readonly name: string;
+  /** True for the problems that the method is made for. */
+  readonly supports: (problem: CompiledProblem) => boolean;
+  readonly begin: (context: SearchContext) => Search;
+}
+
+/** A search under way. `best` never gets worse, and its money is that of a full decode. */
+export interface Search {
+  /** One step of bounded work, a few milliseconds at the most; `share` in 0 … 1 is how much of the budget is gone. */
+  readonly step: (share: number) => void;
+  readonly best: () => Sequences;
+  readonly bestMoney: () => number;
+  /** Positions and plans judged so far. */
+  readonly evaluations: () => number;
+  /** Steps between two looks at the clock: small where steps are long. */
+  readonly stepsPerLook: number;
+}

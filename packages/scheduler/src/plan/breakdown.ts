@@ -1,0 +1,24 @@
+import type { ObjectiveWeights } from "../problem/problem-data.ts";
+import type { CostSums } from "../timing/cost-sums.ts";
+import type { ObjectiveBreakdown, ObjectiveTerm } from "./plan.ts";
+
+/** The named terms of a plan's cost, from the amounts that its timing added up. */
+export function breakdownOf(sums: CostSums, prices: ObjectiveWeights): ObjectiveBreakdown {
+  const term = (name: ObjectiveTerm["name"], unit: string, amount: number, price: number): ObjectiveTerm => ({
+    name,
+    unit,
+    amount,
+    price,
+    cost: amount * price,
+  });
+  const terms = [
+    term("weighted tardiness", "weight × h", sums.lateWeightSeconds / 3600, prices.tardinessPerWeightHour),
+    term("late orders", "weight", sums.lateWeight, prices.lateOrderPerWeight),
+    term("change time", "h", sums.changeSeconds / 3600, prices.changePerMachineHour),
+    term("team time", "h", sums.teamSeconds / 3600, prices.changePerTeamHour),
+    term("start-up scrap", "kg", sums.scrapKg, prices.scrapPerKg),
+    term("unplanned orders", "weight", sums.unplannedWeight, prices.unplannedPerWeight),
+    term("makespan", "h", sums.lastEnd / 3600, prices.makespanPerHour),
+  ];
+  return { terms, total: terms.reduce((sum, { cost }) => sum + cost, 0) };
+}

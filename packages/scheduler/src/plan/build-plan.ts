@@ -1,0 +1,148 @@
+import type { CompiledProblem } from "../problem/compiled-problem.ts";
+import { workedBefore } from "../problem/calendar.ts";
+import type { Decoder } from "../timing/decoder.ts";
+import type { Stretch } from "../timing/run-timing.ts";
+import { breakdownOf } from "./breakdown.ts";
+import type {
+  ChangeSegment,
+  MouldCopy,
+  Plan,
+  PlannedLot,
+  RunSegment,
+  Segment,
+  StopSegment,
+  UnplannedOrder,
+} from "./plan.ts";
+
+function mouldCopyOf(problem: CompiledProblem, copy: number): MouldCopy | null {
+  if (copy < 0) return null;
+  const mould = problem.moulds.mouldOfCopy[copy]!;
+  return { mouldId: problem.data.moulds[mould]!.id, copy: copy - problem.moulds.firstCopy[mould]! };
+}
+
+function changeSegments(problem: CompiledProblem, decoder: Decoder): ChangeSegment[] {
+  const { log } = decoder;
+  const { data, origin } = problem;
+  const segments: ChangeSegment[] = [];
+  for (let i = 0; i < log.count; i++) {
+    segments.push({
+      kind: "change",
+      lineId: data.lines[log.line[i]!]!.id,
+      start: origin + log.start[i]!,
+      end: origin + log.end[i]!,
+      fromSetupId: data.setups[log.from[i]!]?.id ?? null,
+      toSetupId: data.setups[log.to[i]!]!.id,
+      changeSpec: log.spec[i]!,
+      stripping: log.stripping[i] === 1,
+      teamId: data.teams[log.team[i]!]?.id ?? null,
+      trolleyId: data.trolleys[log.trolley[i]!]?.id ?? null,
+      mountStart: origin + log.mountStart[i]!,
+      tailStart: origin + log.tailStart[i]!,
+      mouldOut: mouldCopyOf(problem, log.copyOut[i]!),
+      mouldIn: mouldCopyOf(problem, log.copyIn[i]!),
+    });
+  }
+  return segments;
+}
+
+/** Why nothing runs in [from, to): closed as soon as any of it is closed time of the line, else too few heads. */
+function stopReason(
+  problem: CompiledProblem,
+  line: number,
+  span: readonly [number, number],
+): StopSegment["reason"] {
+  const calendar = problem.lines.calendar[line]!;
+  const open = workedBefore(calendar, span[1]) - workedBefore(calendar, span[0]);
+  return open < span[1] - span[0] ? "closed" : "operators";
+}
+
+function runSegments(problem: CompiledProblem, decoder: Decoder, job: number): Segment[] {
+  const { data, origin, options } = problem;
+  const option = decoder.option[job]!;
+  const line = options.line[option]!;
+  const record = data.jobs[job]!;
+  const lineId = data.lines[line]!.id;
+  const secondsPerPiece = options.secondsPerPiece[option]!;
+  const mould = mouldCopyOf(problem, decoder.copy[job]!);
+  const segments: Segment[] = [];
+  let worked = 0;
+  let made = 0;
+  const stop = (reason: StopSegment["reason"], from: number, to: number): void => {
+    if (to > from) {
+      segments.push({
+        kind: "stop",
+        lineId,
+        start: origin + from,
+        end: origin + to,
+        reason,
+        orderId: record.orderId,
+        lot: 0,
+      });
+    }
+  };
+  const parts: readonly Stretch[] = decoder.stretches[job]!;
+  parts.forEach((part, i) => {
+    const before = parts[i - 1];
+    if (before !== undefined) stop(stopReason(problem, line, [before.to, part.from]), before.to, part.from);
+    stop("warm-up", part.from, part.from + part.warmUp);
+    const from = part.from + part.warmUp;
+    if (part.to === from && parts.length > 1) return;
+    worked += part.to - from;
+    const total =
+      i === parts.length - 1
+        ? record.pieces
+        : Math.min(record.pieces, Math.floor(worked / secondsPerPiece + 1e-9));
+    const run: RunSegment = {
+      kind: "run",
+      lineId,
+      start: origin + from,
+      end: origin + part.to,
+      orderId: record.orderId,
+      lot: 0,
+      productId: record.productId,
+      setupId: data.setups[options.setup[option]!]!.id,
+      mould,
+      pieces: total - made,
+    };
+    made = total;
+    segments.push(run);
+  });
+  return segments;
+}
+
+/** The plan that a decoder timed last, in ids and epoch seconds. The decoder must keep stretches. */
+export function buildPlan(
+  problem: CompiledProblem,
+  decoder: Decoder,
+  unplanned: readonly UnplannedOrder[],
+): Plan {
+  const { data, origin } = problem;
+  const segments: Segment[] = changeSegments(problem, decoder);
+  const lots: PlannedLot[] = [];
+  data.jobs.forEach((job, j) => {
+    const option = decoder.option[j]!;
+    if (option < 0) return;
+    segments.push(...runSegments(problem, decoder, j));
+    lots.push({
+      orderId: job.orderId,
+      lot: 0,
+      lineId: data.lines[problem.options.line[option]!]!.id,
+      setupId: data.setups[problem.options.setup[option]!]!.id,
+      pieces: job.pieces,
+      start: origin + decoder.start[j]!,
+      end: origin + decoder.end[j]!,
+      finish: origin + decoder.end[j]! + job.conditioningSeconds,
+    });
+  });
+  const lineIndex = new Map(data.lines.map((line, l) => [line.id, l]));
+  const order = new Map(segments.map((segment, i) => [segment, i]));
+  segments.sort(
+    (a, b) =>
+      lineIndex.get(a.lineId)! - lineIndex.get(b.lineId)! ||
+      a.start - b.start ||
+      a.end - b.end ||
+      order.get(a)! - order.get(b)!,
+  );
+  lots.sort((a, b) => (a.orderId < b.orderId ? -1 : a.orderId > b.orderId ? 1 : a.lot - b.lot));
+  return { segments, lots, unplanned, objective: breakdownOf(decoder.sums, data.objective) };
+}

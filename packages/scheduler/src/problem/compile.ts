@@ -1,0 +1,169 @@
+import { calendarOf, calendarOfSpells, NEVER, type Calendar } from "./calendar.ts";
+import { compileCrews } from "./compile-crews.ts";
+import { compileJobs } from "./compile-jobs.ts";
+import type { CompiledChanges, CompiledLines, CompiledMoulds, CompiledProblem } from "./compiled-problem.ts";
+import type { ProblemData } from "./problem-data.ts";
+
+/** Position of each id. */
+export function indexById(records: readonly { readonly id: string }[]): ReadonlyMap<string, number> {
+  return new Map(records.map((record, index) => [record.id, index]));
+}
+
+/** The position of `id`, or -1 for none. */
+export function indexOr(index: ReadonlyMap<string, number>, id: string | null): number {
+  return id === null ? -1 : (index.get(id) ?? -1);
+}
+
+/** Seconds after the horizon's start, within [0, NEVER]. */
+export function instantAfter(origin: number, at: number): number {
+  return Math.max(0, Math.min(NEVER, at - origin));
+}
+
+function compileChanges(data: ProblemData): CompiledChanges {
+  const n = data.setups.length;
+  const matrix = new Int32Array(data.changeClasses.length * n * n);
+  data.changeClasses.forEach((changeClass, c) => {
+    changeClass.matrix.forEach((row, from) => {
+      matrix.set(row, (c * n + from) * n);
+    });
+  });
+  const dismount = Int32Array.from(data.changes, (spec) => spec.dismountSeconds);
+  const mount = Int32Array.from(data.changes, (spec) => spec.mountSeconds);
+  const tail = Int32Array.from(data.changes, (spec) => spec.tailSeconds);
+  const { changePerMachineHour, changePerTeamHour, scrapPerKg } = data.objective;
+  const teamWork = Int32Array.from(dismount, (seconds, i) => seconds + mount[i]!);
+  const total = Int32Array.from(teamWork, (seconds, i) => seconds + tail[i]!);
+  const scrapKg = Float64Array.from(data.changes, (spec) => spec.scrapKg);
+  const cost = Float64Array.from(
+    scrapKg,
+    (kg, i) =>
+      kg * scrapPerKg + (total[i]! * changePerMachineHour) / 3600 + (teamWork[i]! * changePerTeamHour) / 3600,
+  );
+  const usesTrolley = Uint8Array.from(data.changes, (spec) => (spec.usesTrolley ? 1 : 0));
+  return { matrix, setupCount: n, dismount, mount, tail, total, teamWork, usesTrolley, scrapKg, cost };
+}
+
+function compileMoulds(data: ProblemData, horizon: number): CompiledMoulds {
+  const firstCopy = new Int32Array(data.moulds.length + 1);
+  const mouldOfCopy: number[] = [];
+  const service: (readonly (readonly [number, number])[] | null)[] = [];
+  data.moulds.forEach((mould, m) => {
+    for (let copy = 0; copy < mould.copies; copy++) {
+      mouldOfCopy.push(m);
+      const spells = mould.outOfService
+        .filter((spell) => spell.copy === copy)
+        .map((spell) => [spell.start - data.horizon.start, spell.end - data.horizon.start] as const)
+        .sort((a, b) => a[0] - b[0] || a[1] - b[1]);
+      const merged = calendarOfSpells(spells, horizon);
+      const kept = [...merged.starts].map((start, i) => [start, merged.ends[i]!] as const);
+      service.push(kept.length === 0 ? null : kept);
+    }
+    firstCopy[m + 1] = mouldOfCopy.length;
+  });
+  return {
+    count: data.moulds.length,
+    firstCopy,
+    carrying: Int32Array.from(data.moulds, (mould) => Math.min(mould.carryingSeconds, NEVER / 2)),
+    copyCount: mouldOfCopy.length,
+    mouldOfCopy: Int32Array.from(mouldOfCopy),
+    service,
+  };
+}
+
+interface LineParts {
+  readonly data: ProblemData;
+  readonly moulds: CompiledMoulds;
+  readonly crews: ReturnType<typeof compileCrews>;
+}
+
+function compileLines({ data, moulds, crews }: LineParts): CompiledLines {
+  const origin = data.horizon.start;
+  const setupIndex = indexById(data.setups);
+  const classIndex = indexById(data.changeClasses);
+  const trolleyIndex = indexById(data.trolleys);
+  const mouldIndex = indexById(data.moulds);
+  const initialSetup = data.lines.map((line) => indexOr(setupIndex, line.initial?.setupId ?? null));
+  return {
+    count: data.lines.length,
+    freeAt: Int32Array.from(data.lines, (line) => instantAfter(origin, line.freeAt)),
+    initialSetup: Int32Array.from(initialSetup),
+    initialCopy: Int32Array.from(data.lines, (line, l) => {
+      const setup = initialSetup[l]!;
+      const mould = setup < 0 ? -1 : indexOr(mouldIndex, data.setups[setup]!.mouldId);
+      return mould < 0 ? -1 : moulds.firstCopy[mould]! + (line.initial?.copy ?? 0);
+    }),
+    changeClass: Int32Array.from(data.lines, (line) => indexOr(classIndex, line.changeClassId)),
+    trolley: Int32Array.from(data.lines, (line) => indexOr(trolleyIndex, line.trolleyId)),
+    pool: crews.poolOfLine,
+    heads: Int32Array.from(data.lines, (line) => line.operatorsHundredths),
+    restartLimit: Int32Array.from(data.lines, (line) => Math.min(line.restartLimitSeconds, NEVER)),
+    restartWarmUp: Int32Array.from(data.lines, (line) => Math.min(line.restartWarmUpSeconds, NEVER)),
+    calendar: crews.calendar,
+    runCalendar: crews.runCalendar,
+  };
+}
+
+function unionOf(calendars: readonly Calendar[], horizon: number): Calendar {
+  const only = calendars.length === 1 ? calendars[0] : undefined;
+  if (only !== undefined) return only;
+  const spells = calendars.flatMap((calendar) =>
+    [...calendar.starts].map((start, i) => [start, calendar.ends[i]!] as const),
+  );
+  spells.sort((a, b) => a[0] - b[0] || a[1] - b[1]);
+  return calendarOfSpells(spells, horizon);
+}
+
+/** True when no resource is shared in a way that could make one line wait for another. */
+function areLinesIndependent(problem: Omit<CompiledProblem, "linesAreIndependent">): boolean {
+  const { lines, moulds, setups, changes, jobs, options } = problem;
+  if (lines.pool.some((pool) => pool >= 0) || jobs.sheet.some((sheet) => sheet >= 0)) return false;
+  if (changes.teamWork.some((seconds) => seconds > 0)) return false;
+  if (moulds.count === 0) return true;
+  const users = new Map<number, Set<number>>();
+  const note = (setup: number, line: number): void => {
+    const mould = setup < 0 ? -1 : setups.mould[setup]!;
+    if (mould >= 0) users.set(mould, (users.get(mould) ?? new Set<number>()).add(line));
+  };
+  lines.initialSetup.forEach((setup, line) => {
+    note(setup, line);
+  });
+  options.setup.forEach((setup, option) => {
+    note(setup, options.line[option]!);
+  });
+  if (moulds.service.some((spells) => spells !== null)) return false;
+  return [...users].every(
+    ([mould, at]) => at.size <= 1 && moulds.firstCopy[mould + 1]! > moulds.firstCopy[mould]!,
+  );
+}
+
+/** Turns valid records into arrays. Call only after `validate` found no fault. O(input + classes × set-ups²). */
+export function compile(data: ProblemData): CompiledProblem {
+  const origin = data.horizon.start;
+  const horizon = data.horizon.end - origin;
+  const mouldIndex = indexById(data.moulds);
+  const setupIndex = indexById(data.setups);
+  const moulds = compileMoulds(data, horizon);
+  const crews = compileCrews(data, horizon);
+  const teams = data.teams.map((team) => calendarOf(team.workingTime, origin, horizon));
+  const parts = {
+    data,
+    origin,
+    horizon,
+    lines: compileLines({ data, moulds, crews }),
+    setups: {
+      count: data.setups.length,
+      mould: Int32Array.from(data.setups, (setup) => indexOr(mouldIndex, setup.mouldId)),
+      stripped: Int32Array.from(data.setups, (setup) => indexOr(setupIndex, setup.strippedId)),
+    },
+    changes: compileChanges(data),
+    moulds,
+    ...compileJobs(data, horizon),
+    teams,
+    anyTeam: unionOf(teams, horizon),
+    trolleyCount: data.trolleys.length,
+    pools: crews.pools,
+    changeAwaitsEarliestStart: data.changeAwaitsEarliestStart,
+    makespanPrice: data.objective.makespanPerHour / 3600,
+  };
+  return { ...parts, linesAreIndependent: areLinesIndependent(parts) };
+}

@@ -1,0 +1,385 @@
+import { NEVER } from "../problem/calendar.ts";
+import type { CompiledProblem } from "../problem/compiled-problem.ts";
+import { createChangeLog, logChange, type ChangeLog } from "./change-log.ts";
+import { noChangeTimes, timeChange, type ChangeAsk, type ChangeTimes } from "./change-timing.ts";
+import { clearSums, moneyOf, zeroSums, type CostSums } from "./cost-sums.ts";
+import { takeHeads } from "./head-ledger.ts";
+import { chooseCopy, copyWindow, type CopyChoice } from "./mould-choice.ts";
+import { createLedger, resetLedger, sheetInstant, type PlantLedger } from "./plant-ledger.ts";
+import { runEnd, runStart, runStretches, type Stretch } from "./run-timing.ts";
+import type { Sequences } from "./sequences.ts";
+
+/** How often polled costs are compared with the limit: every so many steps. */
+const LIMIT_STRIDE = 16;
+
+/**
+ * Times a whole plan from its sequences, under every rule: an event-ordered list schedule. The line whose next step can
+ * begin first goes first (lower number on a tie); a step is one order with all that it needs: stripping the mould from an
+ * idle line, the change, the run. Each step ends in finite time, and a mould on an idle line can always be stripped, so lines
+ * never wait for each other in a ring. An order that cannot be done as its place demands is passed over and counts as
+ * unplanned. O(orders × lines) and a little more.
+ */
+export class Decoder {
+  readonly problem: CompiledProblem;
+  readonly sums: CostSums = zeroSums();
+  readonly log: ChangeLog;
+  /** [job] option that runs or -1; start and end of the run, s after the horizon's start */
+  readonly option: Int32Array;
+  readonly start: Int32Array;
+  readonly end: Int32Array;
+  /** [job] copy in use or -1 */
+  readonly copy: Int32Array;
+  /** [job] its change in the log or -1 */
+  readonly change: Int32Array;
+  /** [job] stretches of the run; kept only when asked for */
+  readonly stretches: (readonly Stretch[])[] = [];
+  readonly ledger: PlantLedger;
+  private readonly next: Int32Array;
+  private readonly key: Int32Array;
+  private readonly keepStretches: boolean;
+  private sequences: Sequences | null = null;
+  // the step under consideration
+  private readonly ask: ChangeAsk = { line: 0, spec: -1, from: 0, mouldAt: 0, neededAt: 0 };
+  private readonly times: ChangeTimes = noChangeTimes();
+  private readonly stripAfter: ChangeTimes = noChangeTimes();
+  private readonly choice: CopyChoice = {
+    copy: -1,
+    readyAt: 0,
+    holder: -1,
+    strip: noChangeTimes(),
+    yieldTo: -1,
+  };
+  private spec = -1;
+  private runFrom = 0;
+  private runTo = 0;
+  private runParts: readonly Stretch[] | null = null;
+  private stripsAfter = false;
+
+  constructor(problem: CompiledProblem, keepStretches: boolean) {
+    this.problem = problem;
+    this.keepStretches = keepStretches;
+    const jobs = problem.jobs.count;
+    const lines = problem.lines.count;
+    this.log = createChangeLog(3 * jobs + 2 * lines);
+    this.option = new Int32Array(jobs);
+    this.start = new Int32Array(jobs);
+    this.end = new Int32Array(jobs);
+    this.copy = new Int32Array(jobs);
+    this.change = new Int32Array(jobs);
+    this.next = new Int32Array(lines);
+    this.key = new Int32Array(lines);
+    this.ledger = createLedger(problem);
+  }
+
+  /** Money of the plan, lateness taken `lateScale` times; Infinity as soon as it exceeds `limit`. */
+  decode(sequences: Sequences, lateScale = 1, limit = Infinity): number {
+    this.begin(sequences);
+    const { key, next, ledger } = this;
+    const lines = key.length;
+    for (let steps = 0; ;) {
+      let line = -1;
+      let least = NEVER;
+      let second = NEVER;
+      for (let l = 0; l < lines; l++) {
+        const value = key[l]!;
+        if (value < least) {
+          second = least;
+          least = value;
+          line = l;
+        } else if (value < second) second = value;
+      }
+      if (line < 0) break;
+      let option = sequences.at[line]![next[line]!]!;
+      let at = this.propose(line, option);
+      if (this.choice.yieldTo >= 0) {
+        // the mould hangs on a line that goes on with it at once: that step comes first
+        line = this.choice.yieldTo;
+        option = sequences.at[line]![next[line]!]!;
+        at = this.propose(line, option);
+      } else if (at < NEVER && at > second) {
+        key[line] = at;
+        continue;
+      }
+      if (at < NEVER) this.commit(line, option);
+      else this.pass(option);
+      next[line]!++;
+      key[line] = next[line]! < sequences.length[line]! ? Math.max(least, ledger.lineFree[line]!) : NEVER;
+      if (++steps % LIMIT_STRIDE === 0 && moneyOf(this.problem, this.sums, lateScale) > limit)
+        return Infinity;
+    }
+    this.countLeftOver();
+    const money = moneyOf(this.problem, this.sums, lateScale);
+    return money > limit ? Infinity : money;
+  }
+
+  private begin(sequences: Sequences): void {
+    this.sequences = sequences;
+    resetLedger(this.problem, this.ledger);
+    clearSums(this.sums);
+    this.log.count = 0;
+    this.option.fill(-1);
+    this.next.fill(0);
+    this.stretches.length = 0;
+    for (let line = 0; line < this.key.length; line++) {
+      this.key[line] = sequences.length[line]! > 0 ? Math.min(NEVER - 1, this.ledger.lineFree[line]!) : NEVER;
+    }
+    for (let line = 0; line < this.key.length; line++) this.clearForService(line);
+  }
+
+  /** A mould that hangs at the start and has a service ahead is used at once if that fits, else taken out. */
+  private clearForService(line: number): void {
+    const { problem, ledger } = this;
+    const copy = ledger.lineCopy[line]!;
+    if (copy < 0 || problem.moulds.service[copy] === null) return;
+    const option = this.sequences!.length[line]! > 0 ? this.sequences!.at[line]![0]! : -1;
+    const setup = option < 0 ? -1 : problem.options.setup[option]!;
+    if (
+      setup >= 0 &&
+      problem.setups.mould[setup] === problem.moulds.mouldOfCopy[copy] &&
+      this.propose(line, option) < NEVER
+    ) {
+      this.commit(line, option);
+      this.next[line] = 1;
+      this.key[line] = this.sequences!.length[line]! > 1 ? ledger.lineFree[line]! : NEVER;
+      return;
+    }
+    this.timeStripping(line, this.stripAfter);
+    if (this.stripAfter.start < NEVER) this.strip(line, this.stripAfter);
+  }
+
+  /** Works out the next step of a line; its instant, or NEVER when it cannot be done. */
+  private propose(line: number, option: number): number {
+    const { problem, ledger, choice } = this;
+    const setup = problem.options.setup[option]!;
+    const mould = problem.setups.mould[setup]!;
+    const from = ledger.lineSetup[line]!;
+    const { matrix, setupCount } = problem.changes;
+    this.spec =
+      from < 0 ? -1 : matrix[(problem.lines.changeClass[line]! * setupCount + from) * setupCount + setup]!;
+    this.stripsAfter = false;
+    choice.holder = -1;
+    choice.yieldTo = -1;
+    choice.copy = -1;
+    if (mould < 0) return this.attempt(line, option, 0);
+    const held = ledger.lineCopy[line]!;
+    if (held >= 0 && problem.moulds.mouldOfCopy[held] === mould) choice.copy = held;
+    else {
+      chooseCopy(
+        { problem, ledger, sequences: this.sequences!, next: this.next, ask: this.ask },
+        line,
+        mould,
+        choice,
+      );
+      if (choice.yieldTo >= 0 || choice.copy < 0) return NEVER;
+    }
+    const service = problem.moulds.service[choice.copy]!;
+    const mouldAt = choice.copy === held ? 0 : choice.readyAt;
+    if (service === null) return this.attempt(line, option, mouldAt);
+    for (let window = 0; window <= service.length; window++) {
+      const [opens, closes] = copyWindow(service, window);
+      if (choice.copy === held && opens > 0) break;
+      if (Math.max(mouldAt, opens) >= closes) continue;
+      const at = this.attempt(line, option, Math.max(mouldAt, opens));
+      if (at >= NEVER) return NEVER;
+      if (closes >= NEVER || this.fitsBeforeService(line, setup, closes)) return at;
+    }
+    return NEVER;
+  }
+
+  /** A mould with a service ahead is taken out right after its run; true when that is done in time. */
+  private fitsBeforeService(line: number, setup: number, closes: number): boolean {
+    const { ledger, times, stripAfter } = this;
+    const team = this.spec >= 0 ? times.team : -1;
+    const teamFree = team < 0 ? 0 : ledger.teamFree[team]!;
+    const lineFree = ledger.lineFree[line]!;
+    const lineSetup = ledger.lineSetup[line]!;
+    if (team >= 0) ledger.teamFree[team] = times.tailStart;
+    ledger.lineFree[line] = this.runTo;
+    ledger.lineSetup[line] = setup;
+    this.timeStripping(line, stripAfter);
+    if (team >= 0) ledger.teamFree[team] = teamFree;
+    ledger.lineFree[line] = lineFree;
+    ledger.lineSetup[line] = lineSetup;
+    this.stripsAfter = stripAfter.start < NEVER && stripAfter.mountStart <= closes;
+    return this.stripsAfter;
+  }
+
+  private timeStripping(line: number, out: ChangeTimes): void {
+    const { ask, ledger } = this;
+    ask.line = line;
+    ask.spec = this.strippingSpec(line);
+    ask.from = ledger.lineFree[line]!;
+    ask.mouldAt = 0;
+    ask.neededAt = 0;
+    timeChange(this.problem, ledger, ask, out);
+  }
+
+  private strippingSpec(line: number): number {
+    const { lines, changes, setups } = this.problem;
+    const setup = this.ledger.lineSetup[line]!;
+    return changes.matrix[
+      (lines.changeClass[line]! * changes.setupCount + setup) * changes.setupCount + setups.stripped[setup]!
+    ]!;
+  }
+
+  /** Times change and run with the mould there from `mouldAt` on. */
+  private attempt(line: number, option: number, mouldAt: number): number {
+    const { problem, ledger, ask, times, choice } = this;
+    const { jobs, options } = problem;
+    const job = options.job[option]!;
+    const fixed = jobs.fixedStart[job]!;
+    const wanted = Math.max(jobs.release[job]!, sheetInstant(problem, ledger, job), fixed);
+    if (wanted >= NEVER) return NEVER;
+    let ready = ledger.lineFree[line]!;
+    if (problem.changeAwaitsEarliestStart && wanted > ready) ready = wanted;
+    if (this.spec >= 0) {
+      // a stripping elsewhere takes its team first
+      const strip = choice.holder >= 0 ? choice.strip : null;
+      const before = strip === null || strip.team < 0 ? 0 : ledger.teamFree[strip.team]!;
+      const trolley = strip === null ? -1 : this.strippingTrolley(choice.holder);
+      const trolleyBefore = trolley < 0 ? 0 : ledger.trolleyFree[trolley]!;
+      if (strip !== null && strip.team >= 0) ledger.teamFree[strip.team] = strip.tailStart;
+      if (trolley >= 0) ledger.trolleyFree[trolley] = strip!.tailStart;
+      ask.line = line;
+      ask.spec = this.spec;
+      ask.from = ready;
+      ask.mouldAt = mouldAt;
+      ask.neededAt = wanted;
+      timeChange(problem, ledger, ask, times);
+      if (strip !== null && strip.team >= 0) ledger.teamFree[strip.team] = before;
+      if (trolley >= 0) ledger.trolleyFree[trolley] = trolleyBefore;
+      if (times.start >= NEVER) return NEVER;
+      ready = times.end;
+    } else ready = Math.max(ready, mouldAt);
+    const pool = problem.lines.pool[line]!;
+    const heads = pool < 0 ? null : ledger.heads[pool]!;
+    const start = runStart(problem, line, Math.max(ready, wanted), heads);
+    if (start >= NEVER || (fixed >= 0 && start !== fixed)) return NEVER;
+    this.runFrom = start;
+    const work = options.seconds[option]!;
+    if (heads !== null || this.keepStretches) {
+      this.runParts = runStretches(problem, { line, start, work }, heads);
+      this.runTo = this.runParts === null ? NEVER : this.runParts[this.runParts.length - 1]!.to;
+    } else this.runTo = runEnd(problem, line, start, work);
+    if (this.runTo >= NEVER) return NEVER;
+    return this.spec >= 0 ? times.start : start;
+  }
+
+  private strippingTrolley(holder: number): number {
+    const { changes, lines } = this.problem;
+    return changes.usesTrolley[this.strippingSpec(holder)] === 1 ? lines.trolley[holder]! : -1;
+  }
+
+  /** Books the step last proposed. */
+  private commit(line: number, option: number): void {
+    const { problem, ledger, choice, times } = this;
+    const { jobs, options, setups } = problem;
+    const job = options.job[option]!;
+    const setup = options.setup[option]!;
+    if (choice.holder >= 0) this.strip(choice.holder, choice.strip);
+    const held = ledger.lineCopy[line]!;
+    const mounts = choice.copy >= 0 && choice.copy !== held;
+    const leaves = held >= 0 && (mounts || setups.mould[setup]! < 0);
+    this.change[job] = -1;
+    if (this.spec >= 0) {
+      this.change[job] = this.log.count;
+      this.book(
+        {
+          line,
+          to: setup,
+          spec: this.spec,
+          copyOut: leaves ? held : -1,
+          copyIn: mounts ? choice.copy : -1,
+          stripping: false,
+        },
+        times,
+      );
+    }
+    if (leaves) this.release(held, line, this.spec >= 0 ? times.mountStart : this.runFrom);
+    if (leaves) ledger.lineCopy[line] = -1;
+    if (mounts) {
+      ledger.lineCopy[line] = choice.copy;
+      ledger.copyLine[choice.copy] = line;
+    }
+    ledger.lineSetup[line] = setup;
+    ledger.lineFree[line] = this.runTo;
+    const sheet = jobs.sheet[job]!;
+    if (sheet >= 0) ledger.gramsTaken[sheet]! += jobs.grams[job]!;
+    const pool = problem.lines.pool[line]!;
+    if (pool >= 0) {
+      for (const part of this.runParts!)
+        takeHeads(ledger.heads[pool]!, [part.from, part.to], problem.lines.heads[line]!);
+    }
+    this.option[job] = option;
+    this.start[job] = this.runFrom;
+    this.end[job] = this.runTo;
+    this.copy[job] = choice.copy;
+    if (this.keepStretches) this.stretches[job] = this.runParts!;
+    this.countRun(job);
+    if (this.stripsAfter) this.strip(line, this.stripAfter);
+  }
+
+  private countRun(job: number): void {
+    const { sums } = this;
+    const { due, weight } = this.problem.jobs;
+    const late = this.runTo - due[job]!;
+    if (late > 0) {
+      sums.lateWeightSeconds += late * weight[job]!;
+      sums.lateWeight += weight[job]!;
+      sums.lateOrders++;
+    }
+    if (this.runTo > sums.lastEnd) sums.lastEnd = this.runTo;
+  }
+
+  private pass(option: number): void {
+    this.option[this.problem.options.job[option]!] = -1;
+  }
+
+  private countLeftOver(): void {
+    const { weight } = this.problem.jobs;
+    for (let job = 0; job < weight.length; job++)
+      if (this.option[job]! < 0) this.sums.unplannedWeight += weight[job]!;
+  }
+
+  private release(copy: number, line: number, at: number): void {
+    this.ledger.copyLine[copy] = -1;
+    this.ledger.copyLeft[copy] = line;
+    this.ledger.copyFree[copy] = at;
+  }
+
+  /** Books a stripping change on an idle line. */
+  private strip(line: number, times: ChangeTimes): void {
+    const { ledger } = this;
+    const copy = ledger.lineCopy[line]!;
+    const to = this.problem.setups.stripped[ledger.lineSetup[line]!]!;
+    this.book(
+      { line, to, spec: this.strippingSpec(line), copyOut: copy, copyIn: -1, stripping: true },
+      times,
+    );
+    this.release(copy, line, times.mountStart);
+    ledger.lineCopy[line] = -1;
+    ledger.lineSetup[line] = to;
+    ledger.lineFree[line] = times.end;
+  }
+
+  private book(
+    facts: { line: number; to: number; spec: number; copyOut: number; copyIn: number; stripping: boolean },
+    times: ChangeTimes,
+  ): void {
+    const { ledger, sums, log } = this;
+    const { changes, lines } = this.problem;
+    const { line, to, spec, copyOut, copyIn, stripping } = facts;
+    const needsTrolley = times.team >= 0 && changes.usesTrolley[spec] === 1;
+    const trolley = needsTrolley ? lines.trolley[line]! : -1;
+    if (times.team >= 0) ledger.teamFree[times.team] = times.tailStart;
+    if (trolley >= 0) ledger.trolleyFree[trolley] = times.tailStart;
+    logChange(
+      log,
+      { line, from: ledger.lineSetup[line]!, to, spec, trolley, copyOut, copyIn, stripping },
+      times,
+    );
+    sums.changeSeconds += changes.total[spec]!;
+    sums.teamSeconds += changes.teamWork[spec]!;
+    sums.scrapKg += changes.scrapKg[spec]!;
+  }
+}

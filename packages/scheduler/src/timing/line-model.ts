@@ -1,0 +1,266 @@
+import { addWork, NEVER, nextOpen } from "../problem/calendar.ts";
+import type { CompiledProblem } from "../problem/compiled-problem.ts";
+import type { Decoder } from "./decoder.ts";
+import { runEnd } from "./run-timing.ts";
+import type { Sequences } from "./sequences.ts";
+
+/**
+ * Each line judged by itself: fast and exact where lines are independent, else a good guess. What the other lines do to a run
+ * (a mould or team that comes late) enters as the order's `ready`, learnt from the last full decode; a mould in use on other
+ * lines at the time moves a new run behind that use.
+ */
+export class LineModel {
+  readonly problem: CompiledProblem;
+  private readonly sequences: Sequences;
+  /** [line][position] s from which the line is free after it; set-up it then holds */
+  readonly free: readonly Int32Array[];
+  readonly setup: readonly Int32Array[];
+  /** [line][position] start of the run; NEVER when it is passed over */
+  readonly start: readonly Int32Array[];
+  /** [line][position] money of lateness (or of being unplanned) and of its change */
+  readonly cost: readonly Float64Array[];
+  /** [line][position] money per second of all late orders from there on */
+  private readonly lateRate: readonly Float64Array[];
+  /** [job] s before which the rest of the plant does not let it start */
+  readonly ready: Int32Array;
+  /** [mould × line] runs of the mould there */
+  private readonly mouldRuns: Int32Array;
+  lateScale = 1;
+  evaluations = 0;
+  // answer of `simulate`
+  private runStart = 0;
+  private runEnd = 0;
+  private money = 0;
+
+  constructor(problem: CompiledProblem, sequences: Sequences) {
+    this.problem = problem;
+    this.sequences = sequences;
+    const ints = (): Int32Array[] => sequences.at.map((row) => new Int32Array(row.length));
+    const floats = (): Float64Array[] => sequences.at.map((row) => new Float64Array(row.length + 1));
+    this.free = ints();
+    this.setup = ints();
+    this.start = ints();
+    this.cost = floats();
+    this.lateRate = floats();
+    this.ready = new Int32Array(problem.jobs.count);
+    this.mouldRuns = new Int32Array(problem.moulds.count * problem.lines.count);
+  }
+
+  /** Times one option on a line; true when it runs. Leaves start, end and money (changes and lateness) behind. */
+  private simulate(free: number, from: number, option: number, notBefore: number): boolean {
+    const { problem } = this;
+    const { jobs, options, lines, changes } = problem;
+    const line = options.line[option]!;
+    const setup = options.setup[option]!;
+    const job = options.job[option]!;
+    const fixed = jobs.fixedStart[job]!;
+    let wanted = jobs.release[job]!;
+    if (fixed > wanted) wanted = fixed;
+    if (this.ready[job]! > wanted) wanted = this.ready[job]!;
+    if (notBefore > wanted) wanted = notBefore;
+    let at = free;
+    if (problem.changeAwaitsEarliestStart && wanted > at) at = wanted;
+    let money = 0;
+    if (from >= 0) {
+      const spec =
+        changes.matrix[(lines.changeClass[line]! * changes.setupCount + from) * changes.setupCount + setup]!;
+      if (spec >= 0) {
+        const work = changes.teamWork[spec]!;
+        if (work > 0) at = addWork(problem.anyTeam, nextOpen(problem.anyTeam, at), work);
+        at = addWork(lines.calendar[line]!, at, changes.tail[spec]!);
+        money = changes.cost[spec]!;
+      }
+    }
+    const start = nextOpen(lines.runCalendar[line]!, at > wanted ? at : wanted);
+    if (start >= NEVER || (fixed >= 0 && start !== fixed)) return this.passOver(job);
+    const end = runEnd(problem, line, start, options.seconds[option]!);
+    if (end >= NEVER) return this.passOver(job);
+    const late = end - jobs.due[job]!;
+    if (late > 0) money += (late * jobs.latePerSecond[job]! + jobs.lateOnce[job]!) * this.lateScale;
+    this.runStart = start;
+    this.runEnd = end;
+    this.money = money;
+    return true;
+  }
+
+  private passOver(job: number): false {
+    this.money = this.problem.jobs.unplanned[job]!;
+    return false;
+  }
+
+  freeBefore(line: number, position: number): number {
+    return position === 0 ? this.problem.lines.freeAt[line]! : this.free[line]![position - 1]!;
+  }
+
+  setupBefore(line: number, position: number): number {
+    return position === 0 ? this.problem.lines.initialSetup[line]! : this.setup[line]![position - 1]!;
+  }
+
+  /** Times a line anew from a position on. */
+  refresh(line: number, position: number): void {
+    const { options } = this.problem;
+    const row = this.sequences.at[line]!;
+    const length = this.sequences.length[line]!;
+    let free = this.freeBefore(line, position);
+    let setup = this.setupBefore(line, position);
+    for (let p = position; p < length; p++) {
+      const option = row[p]!;
+      if (this.simulate(free, setup, option, 0)) {
+        free = this.runEnd;
+        setup = options.setup[option]!;
+        this.start[line]![p] = this.runStart;
+      } else this.start[line]![p] = NEVER;
+      this.keep(line, p, free, setup);
+    }
+    this.sumLateRates(line);
+  }
+
+  private keep(line: number, p: number, free: number, setup: number): void {
+    this.free[line]![p] = free;
+    this.setup[line]![p] = setup;
+    this.cost[line]![p] = this.money;
+  }
+
+  /** Takes the times of a full decode for all lines, and learns what each run had to wait for beyond its line. */
+  learn(decoder: Decoder): void {
+    const { problem, ready } = this;
+    const { options, moulds, setups, jobs, lines } = problem;
+    this.mouldRuns.fill(0);
+    for (let line = 0; line < lines.count; line++) {
+      const row = this.sequences.at[line]!;
+      const length = this.sequences.length[line]!;
+      let free = lines.freeAt[line]!;
+      let setup = lines.initialSetup[line]!;
+      for (let p = 0; p < length; p++) {
+        const option = row[p]!;
+        const job = options.job[option]!;
+        ready[job] = 0;
+        const runs = this.simulate(free, setup, option, 0);
+        if (decoder.option[job] === option) {
+          if (!runs || decoder.start[job]! > this.runStart) ready[job] = decoder.start[job]!;
+          if (ready[job]! > 0) this.simulate(free, setup, option, 0);
+          const late = decoder.end[job]! - jobs.due[job]!;
+          if (decoder.end[job] !== this.runEnd) {
+            const before = Math.max(0, this.runEnd - jobs.due[job]!);
+            const onceBefore = before > 0 ? jobs.lateOnce[job]! : 0;
+            const onceNow = late > 0 ? jobs.lateOnce[job]! : 0;
+            this.money +=
+              ((Math.max(0, late) - before) * jobs.latePerSecond[job]! + onceNow - onceBefore) * this.lateScale;
+          }
+          free = decoder.end[job]!;
+          setup = options.setup[option]!;
+          this.start[line]![p] = decoder.start[job]!;
+        } else {
+          this.passOver(job);
+          this.start[line]![p] = NEVER;
+        }
+        this.keep(line, p, free, setup);
+        const mould = setups.mould[options.setup[option]!]!;
+        if (mould >= 0 && moulds.count > 0) this.mouldRuns[mould * lines.count + line]!++;
+      }
+      this.sumLateRates(line);
+    }
+  }
+
+  private sumLateRates(line: number): void {
+    const { jobs, options } = this.problem;
+    const row = this.sequences.at[line]!;
+    const rates = this.lateRate[line]!;
+    const length = this.sequences.length[line]!;
+    rates[length] = 0;
+    for (let p = length - 1; p >= 0; p--) {
+      const job = options.job[row[p]!]!;
+      const late = this.start[line]![p]! < NEVER && this.free[line]![p]! > jobs.due[job]!;
+      rates[p] = rates[p + 1]! + (late ? jobs.latePerSecond[job]! * this.lateScale : 0);
+    }
+  }
+
+  /** Keeps the count of a mould's runs per line when a run is taken out (-1) or put in (+1). */
+  countMould(option: number, change: 1 | -1): void {
+    const { options, setups, lines } = this.problem;
+    const mould = setups.mould[options.setup[option]!]!;
+    if (mould >= 0) this.mouldRuns[mould * lines.count + options.line[option]!]! += change;
+  }
+
+  /**
+   * Money that an option adds when it is put at a position of its line; Infinity when it could not run there, or as soon as
+   * it is known to be `limit` or more. May be too high a guess once the answer is "too dear" anyway.
+   */
+  insertion(option: number, position: number, limit: number): number {
+    this.evaluations++;
+    const { problem } = this;
+    const { options, lines, setups } = problem;
+    const line = options.line[option]!;
+    let free = this.freeBefore(line, position);
+    let setup = this.setupBefore(line, position);
+    if (!this.simulate(free, setup, option, 0)) return Infinity;
+    let delta = this.money;
+    if (delta >= limit) return Infinity;
+    const mould = setups.mould[options.setup[option]!]!;
+    if (mould >= 0 && this.mouldIsScarce(mould, line)) {
+      for (let tries = 0; ; tries++) {
+        const behind = this.mouldTakenUntil(mould, line, this.runStart, this.runEnd);
+        if (behind === 0) break;
+        if (tries === 4 || !this.simulate(free, setup, option, behind)) return Infinity;
+      }
+      delta = this.money;
+      if (delta >= limit) return Infinity;
+    }
+    free = this.runEnd;
+    setup = options.setup[option]!;
+    const row = this.sequences.at[line]!;
+    const length = this.sequences.length[line]!;
+    const frees = this.free[line]!;
+    const setups_ = this.setup[line]!;
+    const costs = this.cost[line]!;
+    const rates = this.lateRate[line]!;
+    for (let p = position; p < length; p++) {
+      const next = row[p]!;
+      if (this.simulate(free, setup, next, 0)) {
+        free = this.runEnd;
+        setup = options.setup[next]!;
+      }
+      delta += this.money - costs[p]!;
+      const shift = free - frees[p]!;
+      if (shift === 0 && setup === setups_[p]) return delta;
+      if (delta + shift * rates[p + 1]! >= limit && shift > 0) return Infinity;
+    }
+    if (problem.makespanPrice > 0) {
+      const before = length === 0 ? lines.freeAt[line]! : frees[length - 1]!;
+      delta += problem.makespanPrice * (free - before) * 0.5;
+    }
+    return delta;
+  }
+
+  /** True when fewer copies than lines would use the mould. */
+  private mouldIsScarce(mould: number, line: number): boolean {
+    const { moulds, lines } = this.problem;
+    const copies = moulds.firstCopy[mould + 1]! - moulds.firstCopy[mould]!;
+    let others = 0;
+    const base = mould * lines.count;
+    for (let l = 0; l < lines.count; l++) if (l !== line && this.mouldRuns[base + l]! > 0) others++;
+    return others >= copies;
+  }
+
+  /** 0 when a copy is free during [from, to) as far as the other lines' runs tell; else when the first of them is free again. */
+  private mouldTakenUntil(mould: number, line: number, from: number, to: number): number {
+    const { moulds, lines, options, setups } = this.problem;
+    const copies = moulds.firstCopy[mould + 1]! - moulds.firstCopy[mould]!;
+    const base = mould * lines.count;
+    let taken = 0;
+    let soonest = NEVER;
+    for (let l = 0; l < lines.count; l++) {
+      if (l === line || this.mouldRuns[base + l] === 0) continue;
+      const row = this.sequences.at[l]!;
+      const length = this.sequences.length[l]!;
+      for (let p = 0; p < length; p++) {
+        if (this.start[l]![p]! >= to) break;
+        if (this.free[l]![p]! <= from || setups.mould[options.setup[row[p]!]!] !== mould) continue;
+        taken++;
+        if (this.free[l]![p]! < soonest) soonest = this.free[l]![p]!;
+        break;
+      }
+    }
+    return taken < copies ? 0 : soonest + moulds.carrying[mould]! + 1;
+  }
+}

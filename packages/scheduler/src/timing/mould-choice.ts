@@ -1,0 +1,103 @@
+import { NEVER } from "../problem/calendar.ts";
+import type { CompiledProblem } from "../problem/compiled-problem.ts";
+import { timeChange, type ChangeAsk, type ChangeTimes } from "./change-timing.ts";
+import type { PlantLedger } from "./plant-ledger.ts";
+import type { Sequences } from "./sequences.ts";
+
+/** The copy of a mould that a line gets. */
+export interface CopyChoice {
+  /** copy or -1 when none can be had */
+  copy: number;
+  /** s at which mounting may begin */
+  readyAt: number;
+  /** idle line from which it must be stripped first, or -1 */
+  holder: number;
+  readonly strip: ChangeTimes;
+  /** line that holds it and goes on with it at once: its step comes first; -1 for none */
+  yieldTo: number;
+}
+
+export interface ChoosingState {
+  readonly problem: CompiledProblem;
+  readonly ledger: PlantLedger;
+  readonly sequences: Sequences;
+  /** [line] position of its next option */
+  readonly next: Int32Array;
+  readonly ask: ChangeAsk;
+}
+
+/** A line keeps an idle mould for its own next order when that may start within this time, s. */
+const HOLD_SECONDS = 8 * 3600;
+
+/** Time between two services in which a copy may hang: [opens, closes). */
+export function copyWindow(
+  service: readonly (readonly [number, number])[],
+  window: number,
+): readonly [opens: number, closes: number] {
+  return [window === 0 ? 0 : service[window - 1]![1], window < service.length ? service[window]![0] : NEVER];
+}
+
+function goesOnWithIt(state: ChoosingState, holder: number, mould: number): boolean {
+  const { problem, ledger, sequences, next } = state;
+  const position = next[holder]!;
+  if (position >= sequences.length[holder]!) return false;
+  const option = sequences.at[holder]![position]!;
+  if (problem.setups.mould[problem.options.setup[option]!] !== mould) return false;
+  const job = problem.options.job[option]!;
+  const wanted = Math.max(problem.jobs.release[job]!, problem.jobs.fixedStart[job]!);
+  return wanted <= ledger.lineFree[holder]! + HOLD_SECONDS;
+}
+
+function strippingSpec(problem: CompiledProblem, ledger: PlantLedger, line: number): number {
+  const { changes, lines, setups } = problem;
+  const setup = ledger.lineSetup[line]!;
+  const row = (lines.changeClass[line]! * changes.setupCount + setup) * changes.setupCount;
+  return changes.matrix[row + setups.stripped[setup]!]!;
+}
+
+function outOfServiceUntil(service: readonly (readonly [number, number])[] | null, at: number): number {
+  if (service !== null) for (const [from, to] of service) if (from <= at && at < to) return to;
+  return at;
+}
+
+/** Picks the copy that is there first: of equals one that need not be stripped, then the lowest number. */
+export function chooseCopy(state: ChoosingState, line: number, mould: number, out: CopyChoice): void {
+  const { problem, ledger, ask } = state;
+  const { firstCopy, carrying, service } = problem.moulds;
+  const free = ledger.lineFree[line]!;
+  out.copy = -1;
+  out.holder = -1;
+  out.yieldTo = -1;
+  out.readyAt = NEVER;
+  let best = NEVER;
+  let waitsFor = -1;
+  const trial: ChangeTimes = { start: 0, mountStart: 0, tailStart: 0, end: 0, team: -1 };
+  for (let copy = firstCopy[mould]!; copy < firstCopy[mould + 1]!; copy++) {
+    const holder = ledger.copyLine[copy]!;
+    let ready: number;
+    if (holder < 0) {
+      const left = ledger.copyLeft[copy]!;
+      ready = ledger.copyFree[copy]! + (left >= 0 && left !== line ? carrying[mould]! : 0);
+    } else if (goesOnWithIt(state, holder, mould)) {
+      waitsFor = holder;
+      continue;
+    } else {
+      ask.line = holder;
+      ask.spec = strippingSpec(problem, ledger, holder);
+      ask.from = ledger.lineFree[holder]!;
+      ask.mouldAt = 0;
+      ask.neededAt = 0;
+      timeChange(problem, ledger, ask, trial);
+      if (trial.start >= NEVER) continue;
+      ready = trial.mountStart + carrying[mould]!;
+    }
+    const from = Math.max(free, outOfServiceUntil(service[copy]!, ready));
+    if (from > best || (from === best && (holder >= 0 || out.holder < 0))) continue;
+    best = from;
+    out.copy = copy;
+    out.readyAt = ready;
+    out.holder = holder;
+    if (holder >= 0) Object.assign(out.strip, trial);
+  }
+  if (out.copy < 0) out.yieldTo = waitsFor;
+}

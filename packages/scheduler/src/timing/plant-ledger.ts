@@ -1,0 +1,75 @@
+import { NEVER } from "../problem/calendar.ts";
+import type { CompiledProblem } from "../problem/compiled-problem.ts";
+import { resetHeads, type HeadLedger } from "./head-ledger.ts";
+
+/** Where everything stands while a plan is timed: what each line holds and when each thing is free again. */
+export interface PlantLedger {
+  /** [line] s */
+  readonly lineFree: Int32Array;
+  /** [line] set-up or -1 */
+  readonly lineSetup: Int32Array;
+  /** [line] copy that hangs there or -1 */
+  readonly lineCopy: Int32Array;
+  /** [copy] line that holds it or -1 */
+  readonly copyLine: Int32Array;
+  /** [copy] s at which it left its last line */
+  readonly copyFree: Int32Array;
+  /** [copy] the line it left last or -1 */
+  readonly copyLeft: Int32Array;
+  readonly teamFree: Int32Array;
+  readonly trolleyFree: Int32Array;
+  /** [sheet] grams drawn by all runs fixed so far */
+  readonly gramsTaken: Float64Array;
+  /** [pool] null where it can never be short */
+  readonly heads: readonly (HeadLedger | null)[];
+}
+
+export function createLedger(problem: CompiledProblem): PlantLedger {
+  const lines = problem.lines.count;
+  const copies = problem.moulds.copyCount;
+  return {
+    lineFree: new Int32Array(lines),
+    lineSetup: new Int32Array(lines),
+    lineCopy: new Int32Array(lines),
+    copyLine: new Int32Array(copies),
+    copyFree: new Int32Array(copies),
+    copyLeft: new Int32Array(copies),
+    teamFree: new Int32Array(problem.teams.length),
+    trolleyFree: new Int32Array(problem.trolleyCount),
+    gramsTaken: new Float64Array(problem.sheets.count),
+    heads: problem.pools.map((profile) => (profile === null ? null : { at: [], free: [] })),
+  };
+}
+
+/** The state at the horizon's start. */
+export function resetLedger(problem: CompiledProblem, ledger: PlantLedger): void {
+  const { lines, pools } = problem;
+  ledger.lineFree.set(lines.freeAt);
+  ledger.lineSetup.set(lines.initialSetup);
+  ledger.lineCopy.set(lines.initialCopy);
+  ledger.copyLine.fill(-1);
+  ledger.copyFree.fill(0);
+  ledger.copyLeft.fill(-1);
+  for (let line = 0; line < lines.count; line++) {
+    const copy = lines.initialCopy[line]!;
+    if (copy >= 0) ledger.copyLine[copy] = line;
+  }
+  ledger.teamFree.fill(0);
+  ledger.trolleyFree.fill(0);
+  ledger.gramsTaken.fill(0);
+  for (let pool = 0; pool < pools.length; pool++) {
+    const heads = ledger.heads[pool] ?? null;
+    const profile = pools[pool] ?? null;
+    if (heads !== null && profile !== null) resetHeads(heads, profile);
+  }
+}
+
+/** First instant at which the job's sheet covers it after all runs fixed before. O(arrivals). */
+export function sheetInstant(problem: CompiledProblem, ledger: PlantLedger, job: number): number {
+  const sheet = problem.jobs.sheet[job]!;
+  if (sheet < 0) return 0;
+  const needed = ledger.gramsTaken[sheet]! + problem.jobs.grams[job]!;
+  const grams = problem.sheets.grams[sheet]!;
+  for (let i = 0; i < grams.length; i++) if (grams[i]! >= needed) return problem.sheets.at[sheet]![i]!;
+  return NEVER;
+}

@@ -1,0 +1,67 @@
+import type { CompiledProblem } from "../problem/compiled-problem.ts";
+
+/** What the search moves: which options run on each line, in which order. A job is on at most one line; one on none is left over. */
+export interface Sequences {
+  /** [line][position] option; valid below `length[line]` */
+  readonly at: readonly Int32Array[];
+  readonly length: Int32Array;
+}
+
+export function emptySequences(problem: CompiledProblem): Sequences {
+  const { lines, options } = problem;
+  const capacity = new Int32Array(lines.count);
+  const seen = new Int32Array(lines.count).fill(-1);
+  for (let option = 0; option < options.count; option++) {
+    const line = options.line[option]!;
+    if (seen[line] === options.job[option]) continue;
+    seen[line] = options.job[option]!;
+    capacity[line]!++;
+  }
+  return { at: Array.from(capacity, (size) => new Int32Array(size)), length: new Int32Array(lines.count) };
+}
+
+/** Makes `into` equal to `from`; both of the same problem. */
+export function copySequences(from: Sequences, into: Sequences): void {
+  for (let line = 0; line < from.length.length; line++) copyLine(from, into, line);
+}
+
+export function copyLine(from: Sequences, into: Sequences, line: number): void {
+  const length = from.length[line]!;
+  const source = from.at[line]!;
+  const target = into.at[line]!;
+  for (let i = 0; i < length; i++) target[i] = source[i]!;
+  into.length[line] = length;
+}
+
+export function insertOption(sequences: Sequences, line: number, position: number, option: number): void {
+  const row = sequences.at[line]!;
+  row.copyWithin(position + 1, position, sequences.length[line]!);
+  row[position] = option;
+  sequences.length[line]!++;
+}
+
+export function removeAt(sequences: Sequences, line: number, position: number): void {
+  const row = sequences.at[line]!;
+  row.copyWithin(position, position + 1, sequences.length[line]!);
+  sequences.length[line]!--;
+}
+
+/** Positions at which an option may stand so that pinned sequences are kept: from `first` to `last`, both included. */
+export function allowedPositions(
+  problem: CompiledProblem,
+  sequences: Sequences,
+  option: number,
+): { readonly first: number; readonly last: number } {
+  const { rank } = problem.jobs;
+  const { job, line } = problem.options;
+  const own = rank[job[option]!]!;
+  const row = sequences.at[line[option]!]!;
+  const length = sequences.length[line[option]!]!;
+  let first = 0;
+  while (first < length) {
+    const other = rank[job[row[first]!]!]!;
+    if (other < 0 || (own >= 0 && other > own)) break;
+    first++;
+  }
+  return own < 0 ? { first, last: length } : { first, last: first };
+}
