@@ -122,13 +122,8 @@ async function endWithoutPlan(ports: Ports, run: SolveRun, problem: AppError | n
 }
 
 function storedPlan(ports: Ports, run: SolveRun, { plan, statistics, assembled }: Solved): StoredPlan {
-  const origin = {
-    engineVersion: ENGINE_VERSION,
-    seed: run.params.seed,
-    steps: statistics.steps,
-    boundTotal: null,
-  };
-  const document = describePlan(assembled, plan, origin);
+  const origin = { engineVersion: ENGINE_VERSION, seed: run.params.seed, steps: statistics.steps };
+  const document = describePlan(assembled, plan, { ...origin, boundTotal: null });
   return {
     id: ports.ids.next(),
     plantId: run.plantId,
