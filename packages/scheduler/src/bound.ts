@@ -33,7 +33,8 @@ export function lowerBound(problem: CompiledProblem): number {
   for (let job = 0; job < jobs.count; job++) {
     const end = earliestEnd(problem, job);
     const late = end - jobs.due[job]!;
-    const planned = end >= NEVER ? Infinity : late > 0 ? late * jobs.latePerSecond[job]! + jobs.lateOnce[job]! : 0;
+    const planned =
+      end >= NEVER ? Infinity : late > 0 ? late * jobs.latePerSecond[job]! + jobs.lateOnce[job]! : 0;
     money += Math.min(planned, jobs.unplanned[job]!);
     if (end >= NEVER) {
       allPlanned = false;

@@ -28,7 +28,11 @@ function refusalAlone(problem: CompiledProblem, job: number, option: number): Un
   const seconds = options.seconds[option]!;
   const release = jobs.release[job]!;
   if (mould >= 0 && moulds.firstCopy[mould] === moulds.firstCopy[mould + 1]) {
-    return { code: "mould-unavailable", lineId, text: `There is no copy of mould ${data.moulds[mould]!.id}.` };
+    return {
+      code: "mould-unavailable",
+      lineId,
+      text: `There is no copy of mould ${data.moulds[mould]!.id}.`,
+    };
   }
   const from = Math.max(lines.freeAt[line]!, release);
   const left = hoursAfter(lines.calendar[line]!, from);
@@ -52,8 +56,14 @@ function refusalAlone(problem: CompiledProblem, job: number, option: number): Un
   const spec =
     initial < 0
       ? -1
-      : changes.matrix[(lines.changeClass[line]! * changes.setupCount + initial) * changes.setupCount + setup]!;
-  if (spec >= 0 && changes.teamWork[spec]! > 0 && !teamCanDo(problem, lines.freeAt[line]!, changes.teamWork[spec]!)) {
+      : changes.matrix[
+          (lines.changeClass[line]! * changes.setupCount + initial) * changes.setupCount + setup
+        ]!;
+  if (
+    spec >= 0 &&
+    changes.teamWork[spec]! > 0 &&
+    !teamCanDo(problem, lines.freeAt[line]!, changes.teamWork[spec]!)
+  ) {
     return {
       code: "no-team-hours",
       lineId,
@@ -63,15 +73,27 @@ function refusalAlone(problem: CompiledProblem, job: number, option: number): Un
   const fixed = jobs.fixedStart[job]!;
   if (fixed >= 0) {
     if (fixed < from) {
-      return { code: "pin-impossible", lineId, text: `It is pinned to a start ${hours(from - fixed)} before it can begin here.` };
+      return {
+        code: "pin-impossible",
+        lineId,
+        text: `It is pinned to a start ${hours(from - fixed)} before it can begin here.`,
+      };
     }
     if (nextOpen(lines.runCalendar[line]!, fixed) !== fixed) {
-      return { code: "pin-impossible", lineId, text: "It is pinned to a start at which the line is closed or has no operators." };
+      return {
+        code: "pin-impossible",
+        lineId,
+        text: "It is pinned to a start at which the line is closed or has no operators.",
+      };
     }
   }
   const start = nextOpen(lines.runCalendar[line]!, Math.max(from, fixed));
   if (start >= NEVER || runEnd(problem, line, start, seconds) >= NEVER) {
-    return { code: "beyond-horizon", lineId, text: `The run of ${hours(seconds)} with its warm-ups would end after the horizon.` };
+    return {
+      code: "beyond-horizon",
+      lineId,
+      text: `The run of ${hours(seconds)} with its warm-ups would end after the horizon.`,
+    };
   }
   return null;
 }
@@ -82,7 +104,11 @@ function refusalInPlan(decoder: Decoder, job: number, option: number): Unplanned
   const line = problem.options.line[option]!;
   const lineId = problem.data.lines[line]!.id;
   if (problem.jobs.fixedStart[job]! >= 0) {
-    return { code: "pin-impossible", lineId, text: "The line, its mould or a setter team is taken by other orders at the pinned start." };
+    return {
+      code: "pin-impossible",
+      lineId,
+      text: "The line, its mould or a setter team is taken by other orders at the pinned start.",
+    };
   }
   const seconds = problem.options.seconds[option]!;
   const free = Math.max(decoder.ledger.lineFree[line]!, problem.jobs.release[job]!);
@@ -110,8 +136,16 @@ function refusalsBeforeSearch(problem: CompiledProblem, job: number): UnplannedR
       text: `The run takes ${hours(seconds)}; the whole horizon has ${hours(problem.horizon)}.`,
     });
   }
-  if (pinnedLine !== null && record.options.length > 0 && !record.options.some((option) => option.lineId === pinnedLine)) {
-    reasons.push({ code: "pin-impossible", lineId: pinnedLine, text: "It is pinned to a line that cannot make it." });
+  if (
+    pinnedLine !== null &&
+    record.options.length > 0 &&
+    !record.options.some((option) => option.lineId === pinnedLine)
+  ) {
+    reasons.push({
+      code: "pin-impossible",
+      lineId: pinnedLine,
+      text: "It is pinned to a line that cannot make it.",
+    });
   }
   return reasons;
 }
@@ -127,11 +161,17 @@ function reasonsFor(decoder: Decoder, job: number): UnplannedReason[] {
   if (jobs.release[job]! >= NEVER || jobs.release[job]! >= problem.horizon) {
     const sheet = data.sheets.findIndex(({ id }) => id === record.sheetId);
     const sheetNeverComes =
-      sheet >= 0 && data.sheets[sheet]!.stockKg !== null && supplyInstant(problem.sheets, sheet, jobs.grams[job]!) >= problem.horizon;
+      sheet >= 0 &&
+      data.sheets[sheet]!.stockKg !== null &&
+      supplyInstant(problem.sheets, sheet, jobs.grams[job]!) >= problem.horizon;
     const kg = Math.round(jobs.grams[job]! / 1000);
     reasons.push(
       sheetNeverComes
-        ? { code: "sheet-never-arrives", lineId: null, text: `It needs ${kg} kg of sheet ${record.sheetId ?? ""}; that much never arrives within the horizon.` }
+        ? {
+            code: "sheet-never-arrives",
+            lineId: null,
+            text: `It needs ${kg} kg of sheet ${record.sheetId ?? ""}; that much never arrives within the horizon.`,
+          }
         : { code: "beyond-horizon", lineId: null, text: "Its earliest start lies after the horizon." },
     );
   }
@@ -139,7 +179,12 @@ function reasonsFor(decoder: Decoder, job: number): UnplannedReason[] {
   const first = jobs.firstOption[job]!;
   const end = jobs.firstOption[job + 1]!;
   const sheetShort = jobs.sheet[job]! >= 0 && sheetIsUsedUp(decoder, job);
-  if (sheetShort) reasons.push({ code: "sheet-never-arrives", lineId: null, text: `The orders planned before it leave too little of sheet ${record.sheetId ?? ""}.` });
+  if (sheetShort)
+    reasons.push({
+      code: "sheet-never-arrives",
+      lineId: null,
+      text: `The orders planned before it leave too little of sheet ${record.sheetId ?? ""}.`,
+    });
   if (jobs.release[job]! < problem.horizon) {
     for (let option = first; option < end; option++) {
       const alone = refusalAlone(problem, job, option);
@@ -147,14 +192,18 @@ function reasonsFor(decoder: Decoder, job: number): UnplannedReason[] {
       else if (!sheetShort) reasons.push(refusalInPlan(decoder, job, option));
     }
   }
-  for (const refusal of record.refusals) reasons.push({ code: "no-line-fits", lineId: refusal.lineId, text: refusal.text });
+  for (const refusal of record.refusals)
+    reasons.push({ code: "no-line-fits", lineId: refusal.lineId, text: refusal.text });
   return reasons;
 }
 
 function sheetIsUsedUp(decoder: Decoder, job: number): boolean {
   const { problem, ledger } = decoder;
   const sheet = problem.jobs.sheet[job]!;
-  return supplyInstant(problem.sheets, sheet, ledger.gramsTaken[sheet]! + problem.jobs.grams[job]!) >= problem.horizon;
+  return (
+    supplyInstant(problem.sheets, sheet, ledger.gramsTaken[sheet]! + problem.jobs.grams[job]!) >=
+    problem.horizon
+  );
 }
 
 /**

@@ -49,7 +49,6 @@ class PlantSearch implements Search {
     this.model = new LineModel(problem, this.trial);
     this.currentMoney = decoder.decode(this.trial);
     this.bestPaid = this.currentMoney;
-    this.model.learn(decoder);
     const lineOf = new Int32Array(problem.jobs.count).fill(-1);
     for (let line = 0; line < problem.lines.count; line++) {
       for (let p = 0; p < start.length[line]!; p++) lineOf[problem.options.job[start.at[line]![p]!]!] = line;
@@ -58,7 +57,18 @@ class PlantSearch implements Search {
     this.currentLineOf = Int32Array.from(lineOf);
     const ruined = { jobs: [] as number[], from: new Int32Array(problem.lines.count) };
     const leftOver = [...this.currentLeftOver];
-    this.ruinState = { problem, sequences: this.trial, decoder, random, lineOf, ruined, leftOver };
+    this.ruinState = {
+      problem,
+      sequences: this.trial,
+      model: this.model,
+      start: new Int32Array(problem.jobs.count),
+      end: new Int32Array(problem.jobs.count),
+      random,
+      lineOf,
+      ruined,
+      leftOver,
+    };
+    this.learn();
     this.recreateState = {
       problem,
       sequences: this.trial,
@@ -98,6 +108,16 @@ class PlantSearch implements Search {
     else this.reject();
   }
 
+  /** Takes over the times of the plan that the decoder timed last. */
+  private learn(): void {
+    const { decoder } = this.context;
+    const { start, end } = this.ruinState;
+    this.model.learn(decoder);
+    end.set(decoder.end);
+    for (let job = 0; job < start.length; job++)
+      start[job] = decoder.option[job]! < 0 ? -1 : decoder.start[job]!;
+  }
+
   /** Lateness costs little at first and its full price later. */
   private ramp(share: number): void {
     const cell = Math.min(1, Math.floor((share / RAMP_SHARE) * 50) / 50);
@@ -107,7 +127,7 @@ class PlantSearch implements Search {
     this.model.lateScale = scale;
     const { decoder } = this.context;
     this.currentMoney = decoder.decode(this.current, scale);
-    this.model.learn(decoder);
+    this.learn();
   }
 
   private rebuild(): void {
@@ -117,7 +137,6 @@ class PlantSearch implements Search {
     for (const job of jobs) model.ready[job] = 0;
     for (let line = 0; line < from.length; line++) {
       if (from[line]! < 0) continue;
-      model.recountMoulds(line);
       model.refresh(line, from[line]!);
     }
     recreate(recreateState, jobs);
@@ -150,10 +169,11 @@ class PlantSearch implements Search {
       return;
     }
     this.currentMoney = money;
-    for (let line = 0; line < from.length; line++) if (from[line]! >= 0) copyLine(this.trial, this.current, line);
+    for (let line = 0; line < from.length; line++)
+      if (from[line]! >= 0) copyLine(this.trial, this.current, line);
     this.currentLineOf.set(this.ruinState.lineOf);
     this.currentLeftOver = [...this.ruinState.leftOver];
-    this.model.learn(decoder);
+    this.learn();
     const paid = this.lateScale === 1 ? money : moneyOf(problem, decoder.sums, 1);
     if (paid >= this.bestPaid) return;
     this.bestPaid = paid;
@@ -162,11 +182,12 @@ class PlantSearch implements Search {
 
   private reject(): void {
     const { from } = this.ruinState.ruined;
-    for (let line = 0; line < from.length; line++) if (from[line]! >= 0) copyLine(this.current, this.trial, line);
+    for (let line = 0; line < from.length; line++)
+      if (from[line]! >= 0) copyLine(this.current, this.trial, line);
     this.ruinState.lineOf.set(this.currentLineOf);
     this.ruinState.leftOver.length = 0;
     this.ruinState.leftOver.push(...this.currentLeftOver);
-    this.model.restore();
+    this.model.restore(from);
   }
 }
 

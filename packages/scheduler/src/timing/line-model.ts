@@ -4,6 +4,36 @@ import type { Decoder } from "./decoder.ts";
 import { runEnd } from "./run-timing.ts";
 import type { Sequences } from "./sequences.ts";
 
+/** A copy of the model's arrays. */
+interface KeptTimes {
+  readonly free: readonly Int32Array[];
+  readonly setup: readonly Int32Array[];
+  readonly start: readonly Int32Array[];
+  readonly cost: readonly Float64Array[];
+  readonly lateRate: readonly Float64Array[];
+  readonly ready: Int32Array;
+  readonly mouldRuns: Int32Array;
+}
+
+interface LineTimes {
+  readonly free: readonly Int32Array[];
+  readonly setup: readonly Int32Array[];
+  readonly start: readonly Int32Array[];
+  readonly cost: readonly Float64Array[];
+  readonly lateRate: readonly Float64Array[];
+}
+
+function copyTimes(from: LineTimes, into: LineTimes, line: number, length: number): void {
+  for (let p = 0; p < length; p++) {
+    into.free[line]![p] = from.free[line]![p]!;
+    into.setup[line]![p] = from.setup[line]![p]!;
+    into.start[line]![p] = from.start[line]![p]!;
+    into.cost[line]![p] = from.cost[line]![p]!;
+    into.lateRate[line]![p] = from.lateRate[line]![p]!;
+  }
+  into.lateRate[line]![length] = 0;
+}
+
 /**
  * Each line judged by itself: fast and exact where lines are independent, else a good guess. What the other lines do to a run
  * (a mould or team that comes late) enters as the order's `ready`, learnt from the last full decode; a mould in use on other
@@ -20,11 +50,16 @@ export class LineModel {
   /** [line][position] money of lateness (or of being unplanned) and of its change */
   readonly cost: readonly Float64Array[];
   /** [line][position] money per second of all late orders from there on */
-  private readonly lateRate: readonly Float64Array[];
+  readonly lateRate: readonly Float64Array[];
   /** [job] s before which the rest of the plant does not let it start */
   readonly ready: Int32Array;
   /** [mould × line] runs of the mould there */
   private readonly mouldRuns: Int32Array;
+  /** What `learn` left behind, for `restore`. */
+  private readonly kept: KeptTimes;
+  private readonly saved: LineTimes;
+  private readonly savedReady: Int32Array;
+  private readonly savedRuns: Int32Array;
   lateScale = 1;
   evaluations = 0;
   // answer of `simulate`
@@ -44,6 +79,15 @@ export class LineModel {
     this.lateRate = floats();
     this.ready = new Int32Array(problem.jobs.count);
     this.mouldRuns = new Int32Array(problem.moulds.count * problem.lines.count);
+    this.kept = {
+      free: ints(),
+      setup: ints(),
+      start: ints(),
+      cost: floats(),
+      lateRate: floats(),
+      ready: new Int32Array(problem.jobs.count),
+      mouldRuns: new Int32Array(this.mouldRuns.length),
+    };
   }
 
   /** Times one option on a line; true when it runs. Leaves start, end and money (changes and lateness) behind. */
@@ -145,7 +189,8 @@ export class LineModel {
             const onceBefore = before > 0 ? jobs.lateOnce[job]! : 0;
             const onceNow = late > 0 ? jobs.lateOnce[job]! : 0;
             this.money +=
-              ((Math.max(0, late) - before) * jobs.latePerSecond[job]! + onceNow - onceBefore) * this.lateScale;
+              ((Math.max(0, late) - before) * jobs.latePerSecond[job]! + onceNow - onceBefore) *
+              this.lateScale;
           }
           free = decoder.end[job]!;
           setup = options.setup[option]!;
@@ -159,6 +204,42 @@ export class LineModel {
         if (mould >= 0 && moulds.count > 0) this.mouldRuns[mould * lines.count + line]!++;
       }
       this.sumLateRates(line);
+    }
+    for (let line = 0; line < lines.count; line++) {
+      this.kept.free[line]!.set(this.free[line]!);
+      this.kept.setup[line]!.set(this.setup[line]!);
+      this.kept.start[line]!.set(this.start[line]!);
+      this.kept.cost[line]!.set(this.cost[line]!);
+      this.kept.lateRate[line]!.set(this.lateRate[line]!);
+    }
+    this.kept.ready.set(ready);
+    this.kept.mouldRuns.set(this.mouldRuns);
+  }
+
+  /** Goes back to what `learn` left behind on the lines that were touched since (`from[line]` >= 0); the caller restores the sequences. */
+  restore(from: Int32Array): void {
+    const { kept } = this;
+    for (let line = 0; line < from.length; line++) {
+      if (from[line]! < 0) continue;
+      this.free[line]!.set(kept.free[line]!);
+      this.setup[line]!.set(kept.setup[line]!);
+      this.start[line]!.set(kept.start[line]!);
+      this.cost[line]!.set(kept.cost[line]!);
+      this.lateRate[line]!.set(kept.lateRate[line]!);
+    }
+    this.ready.set(kept.ready);
+    this.mouldRuns.set(kept.mouldRuns);
+  }
+
+  /** Counts the runs of every mould on a line anew, after runs were taken out of it. */
+  recountMoulds(line: number): void {
+    const { moulds, lines, options, setups } = this.problem;
+    for (let mould = 0; mould < moulds.count; mould++) this.mouldRuns[mould * lines.count + line] = 0;
+    const row = this.sequences.at[line]!;
+    const length = this.sequences.length[line]!;
+    for (let p = 0; p < length; p++) {
+      const mould = setups.mould[options.setup[row[p]!]!]!;
+      if (mould >= 0) this.mouldRuns[mould * lines.count + line]!++;
     }
   }
 

@@ -1,6 +1,6 @@
 import type { Random } from "../../chance/random.ts";
 import type { CompiledProblem } from "../../problem/compiled-problem.ts";
-import type { Decoder } from "../../timing/decoder.ts";
+import type { LineModel } from "../../timing/line-model.ts";
 import { removeAt, type Sequences } from "../../timing/sequences.ts";
 
 /** What a ruin took out. Reused from step to step. */
@@ -13,7 +13,10 @@ export interface Ruined {
 export interface RuinState {
   readonly problem: CompiledProblem;
   readonly sequences: Sequences;
-  readonly decoder: Decoder;
+  readonly model: LineModel;
+  /** [job] start and end of its run in the current plan; -1 when it has none */
+  readonly start: Int32Array;
+  readonly end: Int32Array;
   readonly random: Random;
   /** [job] line that holds it, or -1 when it is left over */
   readonly lineOf: Int32Array;
@@ -32,7 +35,9 @@ function positionOf(state: RuinState, job: number): number {
 
 function takeOut(state: RuinState, line: number, position: number): void {
   const { problem, sequences, lineOf, ruined } = state;
-  const job = problem.options.job[sequences.at[line]![position]!]!;
+  const option = sequences.at[line]![position]!;
+  const job = problem.options.job[option]!;
+  state.model.countMould(option, -1);
   removeAt(sequences, line, position);
   lineOf[job] = -1;
   ruined.jobs.push(job);
@@ -54,15 +59,15 @@ function takeString(state: RuinState, job: number, count: number): void {
 
 /** Job of another line that runs near the same time and could trade places with the seed. */
 function related(state: RuinState, seed: number, line: number): number {
-  const { problem, sequences, decoder, random } = state;
+  const { problem, sequences, start, random } = state;
   const length = sequences.length[line]!;
   if (length === 0) return -1;
   const row = sequences.at[line]!;
   let best = problem.options.job[row[random.below(length)]!]!;
   for (let tries = 0; tries < 3; tries++) {
     const other = problem.options.job[row[random.below(length)]!]!;
-    const gap = Math.abs(decoder.start[other]! - decoder.start[seed]!);
-    if (gap < Math.abs(decoder.start[best]! - decoder.start[seed]!)) best = other;
+    const gap = Math.abs(start[other]! - start[seed]!);
+    if (gap < Math.abs(start[best]! - start[seed]!)) best = other;
   }
   return best;
 }
@@ -89,9 +94,9 @@ function removeMould(state: RuinState, seed: number, target: number): void {
   const { options, setups } = problem;
   const seedOption = sequences.at[lineOf[seed]!]![positionOf(state, seed)]!;
   const mould = setups.mould[options.setup[seedOption]!]!;
-  const start = random.below(problem.lines.count);
+  const firstLine = random.below(problem.lines.count);
   for (let i = 0; i < problem.lines.count; i++) {
-    const line = (start + i) % problem.lines.count;
+    const line = (firstLine + i) % problem.lines.count;
     for (let p = sequences.length[line]! - 1; p >= 0 && ruined.jobs.length < target; p--) {
       const setup = options.setup[sequences.at[line]![p]!]!;
       const same = mould >= 0 ? setups.mould[setup] === mould : setup === options.setup[seedOption];
@@ -109,7 +114,7 @@ function removeSingles(state: RuinState, target: number): void {
 }
 
 function seedJob(state: RuinState): number {
-  const { problem, decoder, random, lineOf } = state;
+  const { problem, start, end, random, lineOf } = state;
   const count = problem.jobs.count;
   const wantsLate = random.below(3) === 0;
   let seed = -1;
@@ -117,7 +122,7 @@ function seedJob(state: RuinState): number {
     const job = random.below(count);
     if (lineOf[job]! < 0) continue;
     seed = job;
-    const suffers = decoder.option[job]! < 0 || decoder.end[job]! > problem.jobs.due[job]!;
+    const suffers = start[job]! < 0 || end[job]! > problem.jobs.due[job]!;
     if (!wantsLate || suffers) break;
   }
   return seed;
