@@ -1,5 +1,5 @@
 import type { CompiledProblem } from "../problem/compiled-problem.ts";
-import { workedBefore } from "../problem/calendar.ts";
+import { nextOpen, spellAt } from "../problem/calendar.ts";
 import type { Decoder } from "../timing/decoder.ts";
 import type { Stretch } from "../timing/run-timing.ts";
 import { breakdownOf } from "./breakdown.ts";
@@ -45,15 +45,21 @@ function changeSegments(problem: CompiledProblem, decoder: Decoder): ChangeSegme
   return segments;
 }
 
-/** Why nothing runs in [from, to): closed as soon as any of it is closed time of the line, else too few heads. */
-function stopReason(
+/** The parts of a pause [from, to): closed time of the line, and open time in which heads are short. */
+function pauseParts(
   problem: CompiledProblem,
   line: number,
-  span: readonly [number, number],
-): StopSegment["reason"] {
+  span: readonly [from: number, to: number],
+): { readonly reason: StopSegment["reason"]; readonly from: number; readonly to: number }[] {
   const calendar = problem.lines.calendar[line]!;
-  const open = workedBefore(calendar, span[1]) - workedBefore(calendar, span[0]);
-  return open < span[1] - span[0] ? "closed" : "operators";
+  const parts: { reason: StopSegment["reason"]; from: number; to: number }[] = [];
+  for (let from = span[0]; from < span[1];) {
+    const open = nextOpen(calendar, from);
+    const to = Math.min(span[1], open > from ? open : calendar.ends[spellAt(calendar, from)]!);
+    parts.push({ reason: open > from ? "closed" : "operators", from, to });
+    from = to;
+  }
+  return parts;
 }
 
 function runSegments(problem: CompiledProblem, decoder: Decoder, job: number): Segment[] {
@@ -83,7 +89,10 @@ function runSegments(problem: CompiledProblem, decoder: Decoder, job: number): S
   const parts: readonly Stretch[] = decoder.stretches[job]!;
   parts.forEach((part, i) => {
     const before = parts[i - 1];
-    if (before !== undefined) stop(stopReason(problem, line, [before.to, part.from]), before.to, part.from);
+    if (before !== undefined) {
+      for (const pause of pauseParts(problem, line, [before.to, part.from]))
+        stop(pause.reason, pause.from, pause.to);
+    }
     stop("warm-up", part.from, part.from + part.warmUp);
     const from = part.from + part.warmUp;
     if (part.to === from && parts.length > 1) return;

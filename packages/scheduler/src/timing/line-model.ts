@@ -4,17 +4,7 @@ import type { Decoder } from "./decoder.ts";
 import { runEnd } from "./run-timing.ts";
 import type { Sequences } from "./sequences.ts";
 
-/** A copy of the model's arrays. */
-interface KeptTimes {
-  readonly free: readonly Int32Array[];
-  readonly setup: readonly Int32Array[];
-  readonly start: readonly Int32Array[];
-  readonly cost: readonly Float64Array[];
-  readonly lateRate: readonly Float64Array[];
-  readonly ready: Int32Array;
-  readonly mouldRuns: Int32Array;
-}
-
+/** Times of all lines, position by position. */
 interface LineTimes {
   readonly free: readonly Int32Array[];
   readonly setup: readonly Int32Array[];
@@ -56,7 +46,6 @@ export class LineModel {
   /** [mould × line] runs of the mould there */
   private readonly mouldRuns: Int32Array;
   /** What `learn` left behind, for `restore`. */
-  private readonly kept: KeptTimes;
   private readonly saved: LineTimes;
   private readonly savedReady: Int32Array;
   private readonly savedRuns: Int32Array;
@@ -79,15 +68,9 @@ export class LineModel {
     this.lateRate = floats();
     this.ready = new Int32Array(problem.jobs.count);
     this.mouldRuns = new Int32Array(problem.moulds.count * problem.lines.count);
-    this.kept = {
-      free: ints(),
-      setup: ints(),
-      start: ints(),
-      cost: floats(),
-      lateRate: floats(),
-      ready: new Int32Array(problem.jobs.count),
-      mouldRuns: new Int32Array(this.mouldRuns.length),
-    };
+    this.saved = { free: ints(), setup: ints(), start: ints(), cost: floats(), lateRate: floats() };
+    this.savedReady = new Int32Array(this.ready.length);
+    this.savedRuns = new Int32Array(this.mouldRuns.length);
   }
 
   /** Times one option on a line; true when it runs. Leaves start, end and money (changes and lateness) behind. */
@@ -206,29 +189,19 @@ export class LineModel {
       this.sumLateRates(line);
     }
     for (let line = 0; line < lines.count; line++) {
-      this.kept.free[line]!.set(this.free[line]!);
-      this.kept.setup[line]!.set(this.setup[line]!);
-      this.kept.start[line]!.set(this.start[line]!);
-      this.kept.cost[line]!.set(this.cost[line]!);
-      this.kept.lateRate[line]!.set(this.lateRate[line]!);
+      copyTimes(this, this.saved, line, this.sequences.length[line]!);
     }
-    this.kept.ready.set(ready);
-    this.kept.mouldRuns.set(this.mouldRuns);
+    this.savedReady.set(ready);
+    this.savedRuns.set(this.mouldRuns);
   }
 
   /** Goes back to what `learn` left behind on the lines that were touched since (`from[line]` >= 0); the caller restores the sequences. */
   restore(from: Int32Array): void {
-    const { kept } = this;
     for (let line = 0; line < from.length; line++) {
-      if (from[line]! < 0) continue;
-      this.free[line]!.set(kept.free[line]!);
-      this.setup[line]!.set(kept.setup[line]!);
-      this.start[line]!.set(kept.start[line]!);
-      this.cost[line]!.set(kept.cost[line]!);
-      this.lateRate[line]!.set(kept.lateRate[line]!);
+      if (from[line]! >= 0) copyTimes(this.saved, this, line, this.sequences.length[line]!);
     }
-    this.ready.set(kept.ready);
-    this.mouldRuns.set(kept.mouldRuns);
+    this.ready.set(this.savedReady);
+    this.mouldRuns.set(this.savedRuns);
   }
 
   /** Counts the runs of every mould on a line anew, after runs were taken out of it. */
