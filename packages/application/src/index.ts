@@ -25,3 +25,4 @@ export { orderTable } from "./import/order-table.ts";
 export { plantTables } from "./import/plant-tables.ts";
 export type { ColumnSpec, TableSpec } from "./import/column-spec.ts";
 export type { WrittenFile } from "./queries/export-records.ts";
+export { manualOfTable } from "./import/manual.ts";
