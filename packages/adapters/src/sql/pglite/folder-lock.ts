@@ -42,9 +42,12 @@ export function lockFolder(folder: string): FolderLock {
   const mine: LockContent = { ...ownIdentity(), token: randomUUID() };
   if (!createWhole(path, mine)) takeOver(folder, path, mine);
   heldHere.add(path);
+  let held = true;
   return {
     release: () => {
-      if (!heldHere.delete(path)) return;
+      if (!held) return;
+      held = false;
+      heldHere.delete(path);
       if (read(path)?.token === mine.token) rmSync(path, { force: true });
     },
   };
