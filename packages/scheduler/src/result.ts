@@ -5,6 +5,8 @@ export type SolveResult =
   | {
       readonly status: "planned";
       readonly plan: Plan;
+      /** Money that no plan of the problem can go below. */
+      readonly bound: number;
       readonly stopped: StopReason;
       readonly statistics: SolveStatistics;
     }

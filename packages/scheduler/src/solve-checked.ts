@@ -12,8 +12,8 @@ import type { SolveEnv, SolveParams } from "./solve-env.ts";
 export function solve(problem: ProblemData, params: SolveParams, env: SolveEnv): SolveResult {
   const faults = validate(problem);
   if (faults.length > 0) return { status: "faulty-problem", faults };
-  const { plan, stopped, statistics } = search(problem, params, env);
+  const { plan, bound, stopped, statistics } = search(problem, params, env);
   const violations = auditPlan(problem, plan);
   if (violations.length > 0) return { status: "rejected", violations, statistics };
-  return { status: "planned", plan, stopped, statistics };
+  return { status: "planned", plan, bound, stopped, statistics };
 }

@@ -16,6 +16,7 @@ import { plantGone, planRejected, problemFaulty, solverFailed } from "./solve-re
 
 interface Solved {
   readonly plan: Plan;
+  readonly bound: number;
   readonly statistics: SolveStatistics;
   readonly assembled: Assembled;
 }
@@ -61,7 +62,7 @@ async function solve(ports: Ports, run: SolveRun, signal: AbortSignal): Promise<
         ports.log.error("The audit refused a plan", { rule, code, text });
       return refused(planRejected(result.violations));
     }
-    return ok({ plan: result.plan, statistics: result.statistics, assembled });
+    return ok({ plan: result.plan, bound: result.bound, statistics: result.statistics, assembled });
   } catch (error) {
     ports.log.error("A planning run broke down", { runId: run.id, plantId: run.plantId }, error);
     return refused(solverFailed);
@@ -121,9 +122,9 @@ async function endWithoutPlan(ports: Ports, run: SolveRun, problem: AppError | n
   await publishPending(ports);
 }
 
-function storedPlan(ports: Ports, run: SolveRun, { plan, statistics, assembled }: Solved): StoredPlan {
+function storedPlan(ports: Ports, run: SolveRun, { plan, bound, statistics, assembled }: Solved): StoredPlan {
   const origin = { engineVersion: ENGINE_VERSION, seed: run.params.seed, steps: statistics.steps };
-  const document = describePlan(assembled, plan, { ...origin, boundTotal: null });
+  const document = describePlan(assembled, plan, { ...origin, boundTotal: bound });
   return {
     id: ports.ids.next(),
     plantId: run.plantId,
