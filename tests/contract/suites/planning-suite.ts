@@ -1,0 +1,116 @@
+import { localPlanner, type Application, type PlantMessage, type SolveRun } from "@formweek/application";
+import { PlantId } from "@formweek/capacity-model";
+import { demoOrders, demoPlant } from "@formweek/demo-plant";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { eventually } from "../../fixtures/eventually.ts";
+import { newId } from "../../fixtures/stored-records.ts";
+
+/** A planner in one of its modes. Where several processes work together, `asked` and `watched` are two of them, and the jobs run in a third. */
+export interface PlannerUnderTest {
+  readonly asked: Application;
+  readonly watched: Application;
+  readonly close: () => Promise<void>;
+}
+
+/** What a planner fills a plant with, asks for and waits for. */
+export async function fillPlant(app: Application): Promise<string> {
+  const plant = { ...demoPlant("calm"), id: PlantId.parse(newId()) };
+  const [plantId, orders] = [plant.id, demoOrders("calm").slice(0, 12)];
+  const put = await app.commands.putPlant({ plantId, plant, expectedRevision: null }, localPlanner);
+  const booked = await app.commands.putOrders({ plantId, orders, expectedRevision: 0 }, localPlanner);
+  if (!put.ok || !booked.ok) throw new Error("the plant could not be filled");
+  return plantId;
+}
+
+export async function askForPlan(
+  app: Application,
+  plantId: string,
+  budget: { readonly seconds: number | null; readonly steps: number | null },
+): Promise<string> {
+  const asked = await app.commands.requestSolve({ plantId, seed: 3, threads: 1, ...budget }, localPlanner);
+  if (!asked.ok) throw new Error(asked.error.cause);
+  return asked.value.runId;
+}
+
+export async function runOf(app: Application, plantId: string, runId: string): Promise<SolveRun> {
+  const found = await app.queries.getRun({ plantId, runId }, localPlanner);
+  if (!found.ok) throw new Error(found.error.cause);
+  return found.value;
+}
+
+export const ended = (app: Application, plantId: string, runId: string): Promise<void> =>
+  eventually("the run ends", async () => (await runOf(app, plantId, runId)).endedAt !== null);
+
+/** The plan of a few hundred steps of the calm orders, as each mode makes it; equal in all. */
+const plansMade = new Map<string, string>();
+
+/** What the main job does in every mode. */
+export function planningSuite(mode: string, open: () => Promise<PlannerUnderTest>): void {
+  let under: PlannerUnderTest;
+  beforeAll(async () => {
+    under = await open();
+  });
+  afterAll(() => under.close());
+
+  test("a plan is made, saved and told of, with progress on the way", async () => {
+    const { asked, watched } = under;
+    const plantId = await fillPlant(asked);
+    const heard: PlantMessage[] = [];
+    const watching = await watched.queries.watchPlant(
+      { plantId, afterSequence: 0, onMessage: (message) => void heard.push(message) },
+      localPlanner,
+    );
+    const runId = await askForPlan(asked, plantId, { seconds: null, steps: 400 });
+    await ended(watched, plantId, runId);
+    const run = await runOf(watched, plantId, runId);
+    expect([run.state, run.problem, run.recoveries]).toEqual(["done", null, 0]);
+    const types = () => heard.flatMap(({ sequence, body }) => (sequence === null ? [] : [body.type]));
+    await eventually("the end is told of", () => types().includes("solve-ended"));
+    expect(types()).toEqual(["plant-changed", "orders-changed", "plan-saved", "solve-ended"]);
+    expect(heard.some(({ body }) => body.type === "solve-progress")).toBe(true);
+    const plan = await watched.queries.getPlan({ plantId, planId: "latest" }, localPlanner);
+    if (!plan.ok) throw new Error(plan.error.cause);
+    expect(plan.value.runId).toBe(runId);
+    expect(plan.value.document.segments.length).toBeGreaterThan(0);
+    plansMade.set(mode, JSON.stringify(plan.value.document).replaceAll(plantId, "the plant"));
+    if (watching.ok) await watching.value.close();
+  });
+
+  test("a stop asked for while it runs ends it with the best plan so far", async () => {
+    const { asked, watched } = under;
+    const plantId = await fillPlant(asked);
+    const runId = await askForPlan(asked, plantId, { seconds: 600, steps: null });
+    await eventually(
+      "progress is seen",
+      async () => (await runOf(watched, plantId, runId)).progress !== null,
+    );
+    const second = await watched.commands.requestSolve(
+      { plantId, seconds: 1, steps: null, seed: 1, threads: 1 },
+      localPlanner,
+    );
+    expect(second).toMatchObject({ ok: false, error: { code: "solve-in-progress" } });
+    await watched.commands.stopSolve({ plantId, runId }, localPlanner);
+    await ended(asked, plantId, runId);
+    const run = await runOf(asked, plantId, runId);
+    expect(run.state).toBe("stopped");
+    const plans = await asked.queries.listPlans({ plantId }, localPlanner);
+    expect(plans.ok && plans.value.map(({ id }) => id)).toEqual([run.planId]);
+  });
+
+  test("several threads plan, too", async () => {
+    const { asked } = under;
+    const plantId = await fillPlant(asked);
+    const wish = { plantId, seconds: null, steps: 50, seed: 1, threads: 2 };
+    const run = await asked.commands.requestSolve(wish, localPlanner);
+    if (!run.ok) throw new Error(run.error.cause);
+    await ended(asked, plantId, run.value.runId);
+    expect((await runOf(asked, plantId, run.value.runId)).state).toBe("done");
+  });
+}
+
+/** Compares the plans that the suites above made; at least two modes must have run. */
+export function sameInEveryMode(): void {
+  const [first, ...others] = [...plansMade.values()];
+  expect(others.length).toBeGreaterThan(0);
+  for (const other of others) expect(other).toBe(first);
+}
