@@ -48,7 +48,7 @@ test("a click on a run and on free time opens what lies there", async ({ page })
   await showPlan(page, madePlan({ lines: 3, runsPerLine: 4, seed: 2 }));
   await page.goto("/");
   const board = page.getByRole("application");
-  await board.click({ position: { x: 180, y: 90 } });
+  await board.click({ position: { x: 148, y: 90 } });
   const details = page.getByRole("complementary", { name: "Details" });
   await expect(details.getByRole("heading", { name: /^Order 20000/ })).toBeVisible();
   await page.keyboard.press("ArrowRight");

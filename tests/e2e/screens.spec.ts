@@ -1,4 +1,4 @@
-import AxeBuilder from "@axe-core/playwright";
+import { AxeBuilder } from "@axe-core/playwright";
 import type { Page } from "@playwright/test";
 import { expect, test } from "./app-test.ts";
 
@@ -28,8 +28,11 @@ const screens: readonly Screen[] = [
     path: "/",
     open: async (page) => {
       await page.getByRole("application").focus();
-      for (const key of ["ArrowRight", "ArrowRight", "+", "+", "+"]) await page.keyboard.press(key);
-      await expect(page.getByRole("complementary", { name: "Details" })).toBeVisible();
+      const change = page.getByRole("complementary").getByRole("heading", { name: /^Change/ });
+      for (let step = 0; step < 8 && !(await change.isVisible()); step += 1)
+        await page.keyboard.press("ArrowRight");
+      await expect(change).toBeVisible();
+      for (const key of ["+", "+", "+"]) await page.keyboard.press(key);
     },
   },
   {

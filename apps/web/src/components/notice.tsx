@@ -5,14 +5,17 @@ import { Icon } from "./icon.tsx";
 
 interface NoticeProps {
   readonly title: string;
+  /** The page has a heading of its own above. */
+  readonly isInner?: boolean;
   readonly children?: ReactNode;
 }
 
 /** A page or panel without content yet: says so and leads on. */
-export function EmptyNotice({ title, children }: NoticeProps): JSX.Element {
+export function EmptyNotice({ title, isInner = false, children }: NoticeProps): JSX.Element {
+  const Heading = isInner ? "h2" : "h1";
   return (
     <div className="notice">
-      <h2>{title}</h2>
+      <Heading>{title}</Heading>
       {children}
     </div>
   );
@@ -30,18 +33,21 @@ export function LoadingNotice(): JSX.Element {
 
 interface FailureNoticeProps {
   readonly cause: unknown;
+  /** The page has a heading of its own above. */
+  readonly isInner?: boolean;
   readonly onRetry?: () => void;
 }
 
 /** What went wrong, why, and what to do; with a way to try again. */
-export function FailureNotice({ cause, onRetry }: FailureNoticeProps): JSX.Element {
+export function FailureNotice({ cause, isInner = false, onRetry }: FailureNoticeProps): JSX.Element {
+  const Heading = isInner ? "h2" : "h1";
   const text = useText();
   const problem = problemInWords(cause, text);
   return (
     <div className="notice notice-failure" role="alert">
-      <h2>
+      <Heading>
         <Icon name="warn" /> {problem.title}
-      </h2>
+      </Heading>
       <p>
         {problem.cause} {problem.remedy}
       </p>

@@ -32,7 +32,7 @@ export function RecordTable<Row>({
     const word = sought.trim().toLowerCase();
     return word === "" ? rows : rows.filter((row) => wordsOf(row).toLowerCase().includes(word));
   }, [rows, sought, wordsOf]);
-  if (rows.length === 0) return <EmptyNotice title={text.plant.noRows} />;
+  if (rows.length === 0) return <EmptyNotice isInner title={text.plant.noRows} />;
   return (
     <div className="record-table">
       {rows.length > 8 && (

@@ -26,6 +26,12 @@ describe("formatFor", () => {
     expect(berlin.span(seconds)).toBe(words);
   });
 
+  it("sums up in whole hours", () => {
+    expect(berlin.hours(156.4 * 3600)).toBe("156 h");
+    expect(berlin.hours(1800)).toBe("30 min");
+    expect(berlin.hours(0)).toBe("0 min");
+  });
+
   it("writes bare minutes on a gate", () => {
     expect(berlin.gate(55 * 60)).toBe("55");
     expect(berlin.gate(95 * 60)).toBe("1 h 35");

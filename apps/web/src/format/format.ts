@@ -24,6 +24,8 @@ export interface Format {
   readonly shortDay: (instant: number) => string;
   /** "40 min", "1 h 20", "2 d 3 h": rounded to the last unit shown; negative spans as their size. */
   readonly span: (seconds: number) => string;
+  /** "156 h": whole hours, minutes under one hour; what sums over many orders are told in. */
+  readonly hours: (seconds: number) => string;
   /** As `span`, but bare minutes under an hour: what stands on a gate. */
   readonly gate: (seconds: number) => string;
 }
@@ -71,6 +73,8 @@ export function formatFor({ locale, timeZone, currency, text }: FormatSetting): 
     longDay: zoned({ weekday: "long", day: "numeric", month: "long" }),
     shortDay: zoned({ day: "numeric", month: "short" }),
     span,
+    hours: (seconds) =>
+      seconds < 3600 ? span(seconds) : text.units.hours(count.format(Math.round(seconds / 3600))),
     gate: (seconds) => (Math.round(seconds / 60) < 60 ? `${Math.round(seconds / 60)}` : span(seconds)),
   };
 }

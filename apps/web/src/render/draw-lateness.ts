@@ -33,6 +33,16 @@ function drawLate(pen: Pen, frame: Frame, ending: OrderEnding, box: Box): void {
   pen.stroke();
   pen.setLineDash([]);
   pen.lineWidth = 1.5;
+  const runEnd = box.x + box.width;
+  if (due > runEnd) {
+    // The hold after the run: a thin line leads from its end to where it turns late.
+    pen.setLineDash([1.5, 3]);
+    pen.beginPath();
+    pen.moveTo(runEnd, bottom);
+    pen.lineTo(due, bottom);
+    pen.stroke();
+    pen.setLineDash([]);
+  }
   if (!isDueBefore) {
     pen.beginPath();
     pen.moveTo(due, box.y - 4);

@@ -97,9 +97,9 @@ function drawRunText(
   pen.fillStyle = palette.ink;
   const widthOf = (text: string): number => textWidth(pen, text);
   const mouldY = body.y + bandPx + (isTall ? 19 : 15);
-  pen.fillText(fitLabel(run.mouldName, room, widthOf), from, mouldY);
+  pen.fillText(mouldLabel(run, room, widthOf), from, mouldY);
   // The due flag's line and the words of lateness keep clear of the second line.
-  const lowerRoom = dueX > from + 30 ? Math.min(room, dueX - from - 4) : room;
+  const lowerRoom = Math.min(room, dueX - from - 4);
   pen.font = boardFont.small;
   pen.fillStyle = palette.soft;
   const amount = frame.words.pieces(run.pieces);
@@ -108,11 +108,18 @@ function drawRunText(
   pen.fillText(label, from, mouldY + (isTall ? 17 : 14));
 }
 
-/** Where a late order's due flag stands within the run; infinite when it does not. */
+/** The mould's name, its shorter id where the name has no room, or as much of the name as fits. */
+function mouldLabel(run: RunSegment, room: number, widthOf: (text: string) => number): string {
+  const id = run.mould?.mouldId ?? run.mouldName;
+  const isIdBetter = widthOf(run.mouldName) > room && widthOf(id) <= room;
+  return isIdBetter ? id : fitLabel(run.mouldName, room, widthOf);
+}
+
+/** Where a late order's due flag stands in the run, its left edge when it was due before; infinite when on time or due later. */
 function dueInside(frame: Frame, segment: BoardSegment, body: Box): number {
   if (segment.ending === null || segment.ending.lateSeconds === 0) return Infinity;
   const x = frame.layout.labelWidthPx + xOfInstant(frame.view, segment.ending.due);
-  return x > body.x && x < body.x + body.width ? x : Infinity;
+  return x < body.x + body.width ? Math.max(x, body.x) : Infinity;
 }
 
 function drawLotMark(

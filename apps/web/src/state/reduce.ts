@@ -153,7 +153,7 @@ function centreOn(state: BoardState, at: number): BoardState {
   const { secondsPerPx } = state.view;
   return withView(
     state,
-    clampView({ startAt: at - (bounds.widthPx / 3) * secondsPerPx, secondsPerPx }, bounds),
+    clampView({ startAt: at - bounds.widthPx * 0.1 * secondsPerPx, secondsPerPx }, bounds),
   );
 }
 

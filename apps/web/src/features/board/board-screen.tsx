@@ -94,7 +94,7 @@ function OpenBoard({ plan, plant, newOrders, solve }: OpenBoardProps): JSX.Eleme
       </div>
       <BoardToolbar shape={shape} onShape={setShape} />
       {board.segments.length === 0 ? (
-        <EmptyNotice title={text.board.emptyPlan}>
+        <EmptyNotice isInner title={text.board.emptyPlan}>
           <p>{text.board.emptyPlanHint}</p>
           <Link href="/orders" className="button">
             {text.board.toOrders}

@@ -24,12 +24,12 @@ export function SummaryStrip({ document, newOrders }: SummaryStripProps): JSX.El
         label={text.onTime}
       />
       <Figure
-        value={isLate ? format.span(summary.tardinessHours * 3600) : "0"}
-        label={isLate ? text.worst(format.span(summary.worstLateHours * 3600)) : text.noneLate}
+        value={isLate ? format.hours(summary.tardinessHours * 3600) : "0"}
+        label={isLate ? text.worst(format.hours(summary.worstLateHours * 3600)) : text.noneLate}
         isLate={isLate}
       />
       <Figure
-        value={format.span(summary.changeHours * 3600)}
+        value={format.hours(summary.changeHours * 3600)}
         label={text.changes(format.count(summary.changes))}
       />
       <Figure value={format.percent(summary.utilisation)} label={text.used} />

@@ -126,7 +126,7 @@ export function OrdersScreen({ plantId, plant, orders, importButtons }: OrdersSc
         </div>
       </div>
       {rows.length === 0 ? (
-        <EmptyNotice title={text.orders.noneFound}>
+        <EmptyNotice isInner title={text.orders.noneFound}>
           <button type="button" className="button" onClick={() => change({ find: "", state: "" })}>
             {text.orders.clearFilter}
           </button>

@@ -21,9 +21,10 @@ export function RatesSection({ plantId, plant }: RatesSectionProps): JSX.Element
   const cells = useMemo(() => (rates.data === undefined ? null : rateMatrix(rates.data)), [rates.data]);
   const [openKey, setOpenKey] = useState<string | null>(null);
   const [sought, setSought] = useState("");
-  if (rates.error !== null) return <FailureNotice cause={rates.error} onRetry={() => void rates.refetch()} />;
+  if (rates.error !== null)
+    return <FailureNotice isInner cause={rates.error} onRetry={() => void rates.refetch()} />;
   if (cells === null) return <LoadingNotice />;
-  if (cells.size === 0) return <EmptyNotice title={text.plant.rates.none} />;
+  if (cells.size === 0) return <EmptyNotice isInner title={text.plant.rates.none} />;
   const word = sought.trim().toLowerCase();
   const moulds = plant.moulds.filter((mould) => `${mould.name} ${mould.family}`.toLowerCase().includes(word));
   const open = openKey === null ? undefined : cells.get(openKey);
