@@ -63,8 +63,9 @@ function estimate(board: Board, option: number): Estimate | null {
   const ready = mould < 0 ? { copy: -1, at: 0 } : mouldReady(board, line, mould);
   if (ready.at >= NEVER) return null;
   const job = options.job[option]!;
-  const wanted = Math.max(jobs.release[job]!, jobs.fixedStart[job]!);
-  let at = Math.max(board.free[line]!, ready.at);
+  const opens = options.availableFrom[option]!;
+  const wanted = Math.max(jobs.release[job]!, jobs.fixedStart[job]!, opens);
+  let at = Math.max(board.free[line]!, ready.at, opens);
   if (problem.changeAwaitsEarliestStart) at = Math.max(at, wanted);
   if (spec >= 0) {
     const work = changes.teamWork[spec]!;

@@ -26,7 +26,7 @@ function refusalAlone(problem: CompiledProblem, job: number, option: number): Un
   const setup = options.setup[option]!;
   const mould = setups.mould[setup]!;
   const seconds = options.seconds[option]!;
-  const release = jobs.release[job]!;
+  const release = Math.max(jobs.release[job]!, options.availableFrom[option]!);
   if (mould >= 0 && moulds.firstCopy[mould] === moulds.firstCopy[mould + 1]) {
     return {
       code: "mould-unavailable",

@@ -38,6 +38,7 @@ interface KeptOption {
   readonly setup: number;
   readonly seconds: number;
   readonly secondsPerPiece: number;
+  readonly availableFrom: number;
 }
 
 /** Options that the pins leave and that could fit into the horizon at all. */
@@ -55,6 +56,7 @@ function keptOptions(data: ProblemData, horizon: number): KeptOption[][] {
         setup: setupIndex.get(option.setupId)!,
         seconds: runSeconds(job.pieces, option.secondsPerPiece),
         secondsPerPiece: option.secondsPerPiece,
+        availableFrom: Math.max(0, Math.min(NEVER, (option.availableFromAt ?? 0) - data.horizon.start)),
       }))
       .filter((option) => option.seconds <= horizon);
   });
@@ -116,6 +118,7 @@ export function compileJobs(
     setup: Int32Array.from(flat, (option) => option.setup),
     seconds: Int32Array.from(flat, (option) => option.seconds),
     secondsPerPiece: Float64Array.from(flat, (option) => option.secondsPerPiece),
+    availableFrom: Int32Array.from(flat, (option) => option.availableFrom),
   };
   return { jobs, options, sheets };
 }

@@ -126,6 +126,8 @@ export interface CompiledOptions {
   /** [option] s of running */
   readonly seconds: Int32Array;
   readonly secondsPerPiece: Float64Array;
+  /** [option] s before which neither its change nor its run starts */
+  readonly availableFrom: Int32Array;
 }
 
 export interface CompiledSheets {

@@ -160,17 +160,6 @@ function initialFaults(data: ProblemData, line: ProblemLine, taken: Set<string>)
     ];
   }
   taken.add(key);
-  const { start } = data.horizon;
-  if (mould.outOfService.some((spell) => spell.copy === copy && spell.start <= start && start < spell.end)) {
-    return [
-      fault(
-        "mounted-copy-in-service",
-        mould.id,
-        `Mould ${mould.id} hangs on line ${line.id} and is out of service at once.`,
-        remedy,
-      ),
-    ];
-  }
   return [];
 }
 

@@ -41,7 +41,6 @@ export class Decoder {
   // the step under consideration
   private readonly ask: ChangeAsk = { line: 0, spec: -1, from: 0, mouldAt: 0, neededAt: 0 };
   private readonly times: ChangeTimes = noChangeTimes();
-  private readonly stripAfter: ChangeTimes = noChangeTimes();
   private readonly choice: CopyChoice = {
     copy: -1,
     readyAt: 0,
@@ -53,14 +52,13 @@ export class Decoder {
   private runFrom = 0;
   private runTo = 0;
   private runParts: readonly Stretch[] | null = null;
-  private stripsAfter = false;
 
   constructor(problem: CompiledProblem, keepStretches: boolean) {
     this.problem = problem;
     this.keepStretches = keepStretches;
     const jobs = problem.jobs.count;
     const lines = problem.lines.count;
-    this.log = createChangeLog(3 * jobs + 2 * lines);
+    this.log = createChangeLog(2 * jobs + lines);
     this.option = new Int32Array(jobs);
     this.start = new Int32Array(jobs);
     this.end = new Int32Array(jobs);
@@ -123,28 +121,6 @@ export class Decoder {
     for (let line = 0; line < this.key.length; line++) {
       this.key[line] = sequences.length[line]! > 0 ? Math.min(NEVER - 1, this.ledger.lineFree[line]!) : NEVER;
     }
-    for (let line = 0; line < this.key.length; line++) this.clearForService(line);
-  }
-
-  /** A mould that hangs at the start and has a service ahead is used at once if that fits, else taken out. */
-  private clearForService(line: number): void {
-    const { problem, ledger } = this;
-    const copy = ledger.lineCopy[line]!;
-    if (copy < 0 || problem.moulds.service[copy] === null) return;
-    const option = this.sequences!.length[line]! > 0 ? this.sequences!.at[line]![0]! : -1;
-    const setup = option < 0 ? -1 : problem.options.setup[option]!;
-    if (
-      setup >= 0 &&
-      problem.setups.mould[setup] === problem.moulds.mouldOfCopy[copy] &&
-      this.propose(line, option) < NEVER
-    ) {
-      this.commit(line, option);
-      this.next[line] = 1;
-      this.key[line] = this.sequences!.length[line]! > 1 ? ledger.lineFree[line]! : NEVER;
-      return;
-    }
-    this.timeStripping(line, this.stripAfter);
-    if (this.stripAfter.start < NEVER) this.strip(line, this.stripAfter);
   }
 
   /** Works out the next step of a line; its instant, or NEVER when it cannot be done. */
@@ -156,11 +132,10 @@ export class Decoder {
     const { matrix, setupCount } = problem.changes;
     this.spec =
       from < 0 ? -1 : matrix[(problem.lines.changeClass[line]! * setupCount + from) * setupCount + setup]!;
-    this.stripsAfter = false;
     choice.holder = -1;
     choice.yieldTo = -1;
     choice.copy = -1;
-    if (mould < 0) return this.attempt(line, option, 0);
+    if (mould < 0) return this.attempt(line, option, 0, 0);
     const held = ledger.lineCopy[line]!;
     if (held >= 0 && problem.moulds.mouldOfCopy[held] === mould) choice.copy = held;
     else {
@@ -172,46 +147,19 @@ export class Decoder {
       );
       if (choice.yieldTo >= 0 || choice.copy < 0) return NEVER;
     }
+    const isHeld = choice.copy === held;
     const service = problem.moulds.service[choice.copy]!;
-    const mouldAt = choice.copy === held ? 0 : choice.readyAt;
-    if (service === null) return this.attempt(line, option, mouldAt);
+    const mouldAt = isHeld ? 0 : choice.readyAt;
+    if (service === null) return this.attempt(line, option, mouldAt, 0);
+    // neither mounting nor running may touch a service; hanging may
     for (let window = 0; window <= service.length; window++) {
       const [opens, closes] = copyWindow(service, window);
-      if (choice.copy === held && opens > 0) break;
-      if (Math.max(mouldAt, opens) >= closes) continue;
-      const at = this.attempt(line, option, Math.max(mouldAt, opens));
-      if (at >= NEVER) return NEVER;
-      if (closes >= NEVER || this.fitsBeforeService(line, setup, closes)) return at;
+      const from = Math.max(mouldAt, isHeld ? 0 : opens);
+      if (from >= closes) continue;
+      const at = this.attempt(line, option, from, opens);
+      if (at >= NEVER || this.runTo <= closes) return at;
     }
     return NEVER;
-  }
-
-  /** A mould with a service ahead is taken out right after its run; true when that is done in time. */
-  private fitsBeforeService(line: number, setup: number, closes: number): boolean {
-    const { ledger, times, stripAfter } = this;
-    const team = this.spec >= 0 ? times.team : -1;
-    const teamFree = team < 0 ? 0 : ledger.teamFree[team]!;
-    const lineFree = ledger.lineFree[line]!;
-    const lineSetup = ledger.lineSetup[line]!;
-    if (team >= 0) ledger.teamFree[team] = times.tailStart;
-    ledger.lineFree[line] = this.runTo;
-    ledger.lineSetup[line] = setup;
-    this.timeStripping(line, stripAfter);
-    if (team >= 0) ledger.teamFree[team] = teamFree;
-    ledger.lineFree[line] = lineFree;
-    ledger.lineSetup[line] = lineSetup;
-    this.stripsAfter = stripAfter.start < NEVER && stripAfter.mountStart <= closes;
-    return this.stripsAfter;
-  }
-
-  private timeStripping(line: number, out: ChangeTimes): void {
-    const { ask, ledger } = this;
-    ask.line = line;
-    ask.spec = this.strippingSpec(line);
-    ask.from = ledger.lineFree[line]!;
-    ask.mouldAt = 0;
-    ask.neededAt = 0;
-    timeChange(this.problem, ledger, ask, out);
   }
 
   private strippingSpec(line: number): number {
@@ -222,15 +170,17 @@ export class Decoder {
     ]!;
   }
 
-  /** Times change and run with the mould there from `mouldAt` on. */
-  private attempt(line: number, option: number, mouldAt: number): number {
+  /** Times change and run with the mould there from `mouldAt` on and no run before `runFrom`. */
+  private attempt(line: number, option: number, mouldAt: number, runFrom: number): number {
     const { problem, ledger, ask, times, choice } = this;
     const { jobs, options } = problem;
     const job = options.job[option]!;
     const fixed = jobs.fixedStart[job]!;
-    const wanted = Math.max(jobs.release[job]!, sheetInstant(problem, ledger, job), fixed);
+    const opens = options.availableFrom[option]!;
+    const wanted = Math.max(jobs.release[job]!, sheetInstant(problem, ledger, job), fixed, opens, runFrom);
     if (wanted >= NEVER) return NEVER;
     let ready = ledger.lineFree[line]!;
+    if (opens > ready) ready = opens;
     if (problem.changeAwaitsEarliestStart && wanted > ready) ready = wanted;
     if (this.spec >= 0) {
       // a stripping elsewhere takes its team first
@@ -316,7 +266,6 @@ export class Decoder {
     this.copy[job] = choice.copy;
     if (this.keepStretches) this.stretches[job] = this.runParts!;
     this.countRun(job);
-    if (this.stripsAfter) this.strip(line, this.stripAfter);
   }
 
   private countRun(job: number): void {

@@ -85,7 +85,9 @@ export class LineModel {
     if (fixed > wanted) wanted = fixed;
     if (this.ready[job]! > wanted) wanted = this.ready[job]!;
     if (notBefore > wanted) wanted = notBefore;
-    let at = free;
+    const opens = options.availableFrom[option]!;
+    if (opens > wanted) wanted = opens;
+    let at = opens > free ? opens : free;
     if (problem.changeAwaitsEarliestStart && wanted > at) at = wanted;
     let money = 0;
     if (from >= 0) {

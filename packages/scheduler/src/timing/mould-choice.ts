@@ -44,7 +44,11 @@ function goesOnWithIt(state: ChoosingState, holder: number, mould: number): bool
   const option = sequences.at[holder]![position]!;
   if (problem.setups.mould[problem.options.setup[option]!] !== mould) return false;
   const job = problem.options.job[option]!;
-  const wanted = Math.max(problem.jobs.release[job]!, problem.jobs.fixedStart[job]!);
+  const wanted = Math.max(
+    problem.jobs.release[job]!,
+    problem.jobs.fixedStart[job]!,
+    problem.options.availableFrom[option]!,
+  );
   return wanted <= ledger.lineFree[holder]! + HOLD_SECONDS;
 }
 
