@@ -5,7 +5,7 @@ import { startApp, type AppServer } from "./app-server.ts";
 export const test = base.extend<object, { readonly app: AppServer }>({
   app: [
     // The tool asks for a pattern as first argument even when nothing is taken from it.
-    // eslint-disable-next-line no-empty-pattern
+
     async ({}, use) => {
       const app = await startApp();
       await use(app);

@@ -24,7 +24,7 @@ test.describe.serial("the week's orders in, a checked schedule out", () => {
   });
 
   test("a file with bad rows is reported row by row and changes nothing", async ({ page, request }) => {
-    const before = await (await request.get("/api/plants/ellerwade/orders")).json();
+    const before: unknown = await (await request.get("/api/plants/ellerwade/orders")).json();
     await page.goto("/orders");
     await page
       .getByTestId("import-file")

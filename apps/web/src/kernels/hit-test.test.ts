@@ -25,6 +25,8 @@ describe("hitTest", () => {
   it("tells line names, free time and the axis apart", () => {
     expect(hitTest(plan, layout, view, { x: 10, y: 200 })).toMatchObject({ kind: "line" });
     expect(hitTest(plan, layout, view, { x: 500, y: 10 })).toEqual({ kind: "nothing" });
+    const early = { ...view, startAt: plan.startAt - 86_400 };
+    expect(hitTest(plan, layout, early, { x: 200, y: 300 })).toMatchObject({ kind: "line" });
     const last = plan.lines[4]?.segments.at(-1);
     const x = layout.labelWidthPx + xOfInstant(view, (last?.end ?? 0) + 40 * 300);
     const y = rowTopPx(layout, view.scrollPx, 4) + 10;

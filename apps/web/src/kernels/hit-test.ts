@@ -32,7 +32,11 @@ export function hitTest(
   const instant = instantAtX(view, point.x - layout.labelWidthPx);
   const segment = segmentAt(line, instant) ?? narrowSegmentNear(line, instant, view.secondsPerPx);
   if (segment !== undefined) return { kind: "segment", index: segment.index };
-  return { kind: "gap", lineIndex: line.index, ...gapAt(plan, line, instant) };
+  const gap = gapAt(plan, line, instant);
+  const isWithinPlan = gap.start <= instant && instant < gap.end;
+  return isWithinPlan
+    ? { kind: "gap", lineIndex: line.index, ...gap }
+    : { kind: "line", lineIndex: line.index };
 }
 
 /** The segment of a line that covers an instant. */

@@ -18,6 +18,8 @@ const leastSpanSeconds = 2 * hour;
 const eightWeeksSeconds = 8 * 7 * 24 * hour;
 /** Empty board that may be pulled into sight beyond either end, as a share of the width. */
 const marginShare = 0.15;
+/** Margin before a span that is shown from its start. */
+const sliverShare = 0.015;
 
 export function xOfInstant(view: TimeView, instant: number): number {
   return (instant - view.startAt) / view.secondsPerPx;
@@ -41,7 +43,7 @@ export function clampView(view: TimeView, bounds: TimeBounds): TimeView {
   const span = secondsPerPx * width;
   const margin = span * marginShare;
   const first = bounds.startAt - margin;
-  const last = Math.max(first, bounds.endAt + margin - span);
+  const last = Math.max(bounds.startAt - span * sliverShare, bounds.endAt + margin - span);
   return { startAt: Math.min(last, Math.max(first, view.startAt)), secondsPerPx };
 }
 
@@ -67,7 +69,7 @@ export function panView(view: TimeView, bounds: TimeBounds, byPx: number): TimeV
 /** Shows `spanSeconds` from `startAt`, with a sliver of margin before it. */
 export function spanView(bounds: TimeBounds, startAt: number, spanSeconds: number): TimeView {
   const secondsPerPx = (spanSeconds * 1.03) / Math.max(1, bounds.widthPx);
-  return clampView({ startAt: startAt - spanSeconds * 0.015, secondsPerPx }, bounds);
+  return clampView({ startAt: startAt - spanSeconds * sliverShare, secondsPerPx }, bounds);
 }
 
 /** Moves the view as little as needed so that [startAt, endAt) is in sight; a longer stretch shows its start. */
