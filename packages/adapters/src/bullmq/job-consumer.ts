@@ -1,4 +1,4 @@
-import type { JobConsumer, JobHandlers, JobPayloads, Log } from "@formweek/application";
+import type { JobConsumer, JobHandlers, JobPayloads } from "@formweek/application";
 import { DelayedError, Worker, type Job } from "bullmq";
 import type { Redis } from "ioredis";
 import { openRedis } from "./connection.ts";

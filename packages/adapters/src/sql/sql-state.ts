@@ -1,5 +1,5 @@
 /** SQLSTATE of a failed statement, looked for along the chain of causes; null when the failure has none. */
-export function sqlStateOf(error: unknown): string | null {
+function sqlStateOf(error: unknown): string | null {
   for (let link: unknown = error; link instanceof Error; link = link.cause) {
     const code = (link as { readonly code?: unknown }).code;
     if (typeof code === "string" && /^[0-9A-Z]{5}$/.test(code)) return code;

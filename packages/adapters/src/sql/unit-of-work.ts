@@ -43,7 +43,7 @@ async function writeOnce<T, E>(
       { isolationLevel: "serializable" },
     );
   } catch (error) {
-    if (error instanceof Refusal) return error.result as Result<T, E>;
+    if (error instanceof Refusal) return error.result;
     throw error;
   }
 }

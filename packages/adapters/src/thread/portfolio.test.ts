@@ -1,4 +1,4 @@
-import type { SolveResult } from "@formweek/scheduler";
+import type { Plan, SolveResult } from "@formweek/scheduler";
 import { describe, expect, test } from "vitest";
 import { bestResult, mergedProgress, searchesOf } from "./portfolio.ts";
 
@@ -6,13 +6,14 @@ const statistics = { steps: 1, evaluations: 1, elapsedMs: 1, firstPlanMs: 1, fir
 
 function planned(total: number, mark: string): SolveResult {
   const lots = [{ orderId: mark, lot: 0, lineId: "L", setupId: "S", pieces: 1, start: 0, end: 1, finish: 1 }];
-  const plan = { segments: [], lots, unplanned: [], objective: { terms: [], total } };
+  const plan: Plan = { segments: [], lots, unplanned: [], objective: { terms: [], total } };
   return {
     status: "planned",
     plan,
+    bound: 0,
     stopped: "steps",
     statistics: { ...statistics, bestTotal: total },
-  } as SolveResult;
+  };
 }
 
 const rejected: SolveResult = { status: "rejected", violations: [], statistics };

@@ -9,7 +9,7 @@ import type {
 } from "./thread-protocol.ts";
 
 /** A statement the database refused; `code` is the SQLSTATE. */
-export class EmbeddedSqlError extends Error {
+class EmbeddedSqlError extends Error {
   readonly code: string | undefined;
   readonly detail: string | undefined;
   readonly constraint: string | undefined;
