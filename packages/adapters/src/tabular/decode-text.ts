@@ -19,7 +19,11 @@ export function decodeText(bytes: Uint8Array): DecodedText | null {
   if (zeros.odd + zeros.even > 0) return null;
   return (
     strictly("utf-8", bytes) ??
-    strictly("windows-1252", bytes, "Not UTF-8; read as Windows-1252. Check accented letters, or save the file as UTF-8.")
+    strictly(
+      "windows-1252",
+      bytes,
+      "Not UTF-8; read as Windows-1252. Check accented letters, or save the file as UTF-8.",
+    )
   );
 }
 
@@ -32,7 +36,11 @@ function strictly(encoding: string, bytes: Uint8Array, guess: string | null = nu
 }
 
 /** Zero bytes at even and odd places of the file's beginning. */
-function zeroBytes(bytes: Uint8Array): { readonly even: number; readonly odd: number; readonly looked: number } {
+function zeroBytes(bytes: Uint8Array): {
+  readonly even: number;
+  readonly odd: number;
+  readonly looked: number;
+} {
   const looked = Math.min(bytes.length, 4096);
   let even = 0;
   let odd = 0;

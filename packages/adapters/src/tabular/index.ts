@@ -1,1 +1,2 @@
-export {};
+export { tableReader } from "./table-reader.ts";
+export { tableWriter } from "./table-writer.ts";

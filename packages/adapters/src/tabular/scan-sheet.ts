@@ -13,10 +13,15 @@ export interface SheetScan {
 
 /** Scans the sheets of an unpacked workbook (ECMA-376 part 1, SpreadsheetML; from memory), in the workbook's order. */
 export function scanSheets(entries: readonly UnzippedEntry[]): readonly SheetScan[] {
-  const texts = new Map(entries.filter(({ name }) => /\.(xml|rels)$/.test(name)).map(({ name, bytes }) => [name, bytes]));
+  const texts = new Map(
+    entries.filter(({ name }) => /\.(xml|rels)$/.test(name)).map(({ name, bytes }) => [name, bytes]),
+  );
   const textOf = (name: string): string => new TextDecoder().decode(texts.get(name) ?? new Uint8Array());
   const targets = new Map(
-    tagsOf(textOf("xl/_rels/workbook.xml.rels"), "Relationship").map((tag) => [attribute(tag, "Id"), attribute(tag, "Target")]),
+    tagsOf(textOf("xl/_rels/workbook.xml.rels"), "Relationship").map((tag) => [
+      attribute(tag, "Id"),
+      attribute(tag, "Target"),
+    ]),
   );
   return tagsOf(textOf("xl/workbook.xml"), "sheet").map((tag) => {
     const target = targets.get(attribute(tag, "r:id")) ?? "";
@@ -28,19 +33,41 @@ export function scanSheets(entries: readonly UnzippedEntry[]): readonly SheetSca
 function scanSheet(name: string, xml: string): SheetScan {
   const uncomputed = new Set<string>();
   const errors = new Map<string, string>();
-  // only cells with a formula or an error are looked into
-  for (const found of xml.matchAll(/<c\b([^>]*)>(?=[^]*?<\/c>)((?:(?!<\/c>)[^])*)<\/c>/g)) {
-    const [, head = "", body = ""] = found;
-    const address = attribute(head, "r");
-    const value = /<v>([^<]*)<\/v>/.exec(body)?.[1] ?? "";
-    if (attribute(head, "t") === "e") errors.set(address, unescaped(value));
-    else if (/<f[\s>/]/.test(body) && value === "" && !/<is>/.test(body)) uncomputed.add(address);
+  for (const { head, body } of cellsOf(xml)) {
+    const value = between(body, "<v>", "</v>");
+    if (attribute(head, "t") === "e") errors.set(attribute(head, "r"), unescaped(value));
+    else if (/<f[\s>/]/.test(body) && value === "" && !body.includes("<is>"))
+      uncomputed.add(attribute(head, "r"));
   }
   return { name, uncomputed, errors, merged: tagsOf(xml, "mergeCell").map((tag) => attribute(tag, "ref")) };
 }
 
+/** Cells with content, one after the other; linear in the length of the text. */
+function* cellsOf(xml: string): Generator<{ readonly head: string; readonly body: string }> {
+  for (let at = xml.indexOf("<c "); at >= 0;) {
+    const close = xml.indexOf(">", at);
+    if (close < 0) return;
+    if (xml.charAt(close - 1) === "/") {
+      at = xml.indexOf("<c ", close);
+      continue;
+    }
+    const end = xml.indexOf("</c>", close);
+    if (end < 0) return;
+    yield { head: xml.slice(at + 2, close), body: xml.slice(close + 1, end) };
+    at = xml.indexOf("<c ", end);
+  }
+}
+
+function between(text: string, from: string, to: string): string {
+  const start = text.indexOf(from);
+  const end = start < 0 ? -1 : text.indexOf(to, start);
+  return end < 0 ? "" : text.slice(start + from.length, end);
+}
+
 function tagsOf(xml: string, tag: string): readonly string[] {
-  return [...xml.matchAll(new RegExp(`<(?:\\w+:)?${tag}\\b([^>]*)>`, "g"))].map(([, attributes = ""]) => attributes);
+  return [...xml.matchAll(new RegExp(`<(?:\\w+:)?${tag}\\b([^>]*)>`, "g"))].map(
+    ([, attributes = ""]) => attributes,
+  );
 }
 
 function attribute(attributes: string, name: string): string {
@@ -48,7 +75,12 @@ function attribute(attributes: string, name: string): string {
 }
 
 function unescaped(text: string): string {
-  return text.replace(/&lt;/g, "<").replace(/&gt;/g, ">").replace(/&quot;/g, '"').replace(/&apos;/g, "'").replace(/&amp;/g, "&");
+  return text
+    .replace(/&lt;/g, "<")
+    .replace(/&gt;/g, ">")
+    .replace(/&quot;/g, '"')
+    .replace(/&apos;/g, "'")
+    .replace(/&amp;/g, "&");
 }
 
 /** "B7" as row and column counted from 0; null for anything else. */

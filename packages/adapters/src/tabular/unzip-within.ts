@@ -28,7 +28,8 @@ export function unzipWithin(archive: Uint8Array, maxBytes: number): Unzipped {
   let left = maxBytes;
   let at = buffer.readUInt32LE(end + 16);
   for (let index = 0; index < count; index++) {
-    if (at + 46 > buffer.length || buffer.readUInt32LE(at) !== 0x02014b50) return { ok: false, why: "broken" };
+    if (at + 46 > buffer.length || buffer.readUInt32LE(at) !== 0x02014b50)
+      return { ok: false, why: "broken" };
     const entry = directoryEntry(buffer, at);
     if (entry.encrypted) return { ok: false, why: "encrypted" };
     if (entry.unpackedSize > left) return { ok: false, why: "too large" };
@@ -64,7 +65,11 @@ function directoryEntry(buffer: Buffer, at: number): DirectoryEntry {
   };
 }
 
-function unpack(buffer: Buffer, entry: DirectoryEntry, maxBytes: number): Uint8Array | "too large" | "broken" {
+function unpack(
+  buffer: Buffer,
+  entry: DirectoryEntry,
+  maxBytes: number,
+): Uint8Array | "too large" | "broken" {
   const { offset } = entry;
   if (offset + 30 > buffer.length || buffer.readUInt32LE(offset) !== 0x04034b50) return "broken";
   const start = offset + 30 + buffer.readUInt16LE(offset + 26) + buffer.readUInt16LE(offset + 28);

@@ -59,5 +59,5 @@ export function usable(cell: Cell): Reading<Exclude<Cell, { readonly kind: "form
 
 /** Export writes an apostrophe before text that a spreadsheet would run as a formula; this takes it off again. */
 export function withoutFormulaGuard(text: string): string {
-  return /^'[=+\-@\t\r]/.test(text) ? text.slice(1) : text;
+  return /^'+[=+\-@\t\r]/.test(text) ? text.slice(1) : text;
 }
