@@ -8,6 +8,9 @@ import { oneLineOf } from "./sequence/one-line.ts";
 const PARENTS = 12;
 /** Kicks after each crossover before the child is judged. */
 const KICKS_PER_CHILD = 12;
+/** Orders in a block that a kick moves, and how far at the most. */
+const LONGEST_KICK = 6;
+const KICK_REACH = 12;
 /** Children without a new member after which all but the best begin anew. */
 const STALE_CHILDREN = 60;
 
@@ -145,11 +148,11 @@ class SequenceSearch implements Search {
     const { n, trial } = this;
     trial.set(this.child);
     for (let times = 1 + random.below(2); times > 0; times--) {
-      const size = 1 + random.below(Math.min(n, Math.max(2, n >> 2)));
+      const size = 1 + random.below(Math.min(n - 1, LONGEST_KICK));
       const from = random.below(n - size + 1);
       const block = trial.slice(from, from + size);
       trial.copyWithin(from, from + size);
-      const to = random.below(n - size + 1);
+      const to = Math.max(0, Math.min(n - size, from - KICK_REACH + random.below(2 * KICK_REACH + 1)));
       trial.copyWithin(to + size, to, n - size);
       trial.set(block, to);
     }

@@ -12,6 +12,8 @@ export interface OneLine {
   readonly step: Int32Array;
   /** [(n + 1) × n] money of the change */
   readonly changeMoney: Float64Array;
+  /** Some change costs money beside its time. */
+  readonly changesCost: boolean;
   readonly due: Float64Array;
   /** [order] money per second late */
   readonly rate: Float64Array;
@@ -36,5 +38,14 @@ export function oneLineOf(problem: CompiledProblem): OneLine {
       changeMoney[from * n + to] = spec < 0 ? 0 : changes.cost[spec]!;
     }
   }
-  return { n, freeAt: lines.freeAt[0]!, step, changeMoney, due: jobs.due, rate: jobs.latePerSecond };
+  const changesCost = changeMoney.some((money) => money > 0);
+  return {
+    n,
+    freeAt: lines.freeAt[0]!,
+    step,
+    changeMoney,
+    changesCost,
+    due: jobs.due,
+    rate: jobs.latePerSecond,
+  };
 }
