@@ -54,7 +54,7 @@ test("a click on a run and on free time opens what lies there", async ({ page })
   await page.keyboard.press("ArrowRight");
   await expect(details.getByRole("heading", { name: /^Change/ })).toBeVisible();
   await expect(details.getByText("It is not a safety procedure", { exact: false })).toBeVisible();
-  await board.click({ position: { x: 880, y: 90 } });
+  await board.click({ position: { x: 620, y: 90 } });
   await expect(details.getByRole("heading", { name: /^Free time/ })).toBeVisible();
 });
 
