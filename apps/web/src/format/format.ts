@@ -45,8 +45,7 @@ export function formatFor({ locale, timeZone, currency, text }: FormatSetting): 
   const moneyFine = new Intl.NumberFormat(locale, {
     style: "currency",
     currency,
-    minimumFractionDigits: 0,
-    maximumFractionDigits: 2,
+    trailingZeroDisplay: "stripIfInteger",
   });
   const weekday = new Intl.DateTimeFormat(locale, { weekday: "short", timeZone: "UTC" });
   const decimals = [0, 1, 2, 3].map(

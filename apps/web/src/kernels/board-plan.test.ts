@@ -38,6 +38,14 @@ describe("boardPlan", () => {
     expect(plan.endAt).toBeGreaterThanOrEqual(last);
   });
 
+  it("knows working time no further than the document tells", () => {
+    expect(plan.knownEndAt).toBeLessThanOrEqual(secondsOf(document.horizon.end));
+    const ends = document.lines.flatMap((line) => line.open.map(([, end]) => secondsOf(end)));
+    expect(plan.knownEndAt).toBeGreaterThanOrEqual(
+      Math.min(Math.max(...ends), secondsOf(document.horizon.end)),
+    );
+  });
+
   it("reads an empty plan", () => {
     const empty = boardPlan("e", { ...document, segments: [], lots: [], orders: [] });
     expect(empty.segments).toEqual([]);

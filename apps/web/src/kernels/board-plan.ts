@@ -49,8 +49,8 @@ export interface BoardPlan {
   readonly document: PlanDocument;
   readonly startAt: number;
   readonly endAt: number;
-  /** End of the time for which the calendars are known. */
-  readonly horizonEndAt: number;
+  /** End of the time for which the document tells when lines work. */
+  readonly knownEndAt: number;
   readonly lines: readonly BoardLine[];
   readonly segments: readonly BoardSegment[];
   readonly orders: ReadonlyMap<string, PlanOrder>;
@@ -111,7 +111,7 @@ export function boardPlan(planId: string, document: PlanDocument): BoardPlan {
     document,
     startAt: secondsOf(document.horizon.start),
     endAt: boardEndAt(document),
-    horizonEndAt: secondsOf(document.horizon.end),
+    knownEndAt: knownEndAt(document),
     lines,
     segments,
     orders,
@@ -130,6 +130,14 @@ function boardEndAt(document: PlanDocument): number {
   for (const segment of document.segments) last = Math.max(last, secondsOf(segment.end));
   for (const order of document.orders) last = Math.max(last, secondsOf(order.due));
   return Math.min(last + 86_400, Math.max(secondsOf(document.horizon.end), last));
+}
+
+/** Working spells are told up to the last work, which may be long before the horizon ends. */
+function knownEndAt(document: PlanDocument): number {
+  let last = secondsOf(document.horizon.start);
+  for (const line of document.lines) for (const [, end] of line.open) last = Math.max(last, secondsOf(end));
+  for (const segment of document.segments) last = Math.max(last, secondsOf(segment.end));
+  return Math.min(last, secondsOf(document.horizon.end));
 }
 
 function endingOf(order: PlanOrder, runEnd: string): OrderEnding {

@@ -34,7 +34,7 @@ describe("hitTest", () => {
       kind: "gap",
       lineIndex: 4,
       start: last?.end,
-      end: plan.horizonEndAt,
+      end: plan.knownEndAt,
     });
   });
 });

@@ -57,7 +57,7 @@ function gapAt(
   const after = line.segments[to];
   return {
     start: before?.end ?? plan.startAt,
-    end: after?.start ?? Math.max(plan.horizonEndAt, before?.end ?? plan.startAt),
+    end: after?.start ?? Math.max(plan.knownEndAt, before?.end ?? plan.startAt),
   };
 }
 

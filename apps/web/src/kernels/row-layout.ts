@@ -14,7 +14,7 @@ export interface BoardSize {
 }
 
 const axisHeightPx = 52;
-const tallestRowPx = 72;
+const tallestRowPx = 80;
 const lowestRowPx = 46;
 
 /** Rows share the height that is there, within limits; narrow boards get a narrower label column. */

@@ -58,7 +58,7 @@ function drawUnknownTime(pen: Pen, frame: Frame): void {
   const { layout, view, palette, plan } = frame;
   const left = layout.labelWidthPx;
   const start = left + xOfInstant(view, plan.startAt);
-  const end = left + xOfInstant(view, plan.horizonEndAt);
+  const end = left + xOfInstant(view, plan.knownEndAt);
   fillBox(pen, { x: left, y: 0, width: Math.max(0, start - left), height: layout.heightPx }, palette.paper);
   fillBox(
     pen,

@@ -25,7 +25,7 @@ export function drawClosedTime(pen: Pen, frame: Frame, line: BoardLine): void {
   const endAt = viewEndAt(view, layout.widthPx - left);
   pen.fillStyle = closedFill(pen, frame);
   const knownFrom = Math.max(view.startAt, frame.plan.startAt);
-  for (const gap of gapsBetween(line.open, knownFrom, Math.min(endAt, frame.plan.horizonEndAt))) {
+  for (const gap of gapsBetween(line.open, knownFrom, Math.min(endAt, frame.plan.knownEndAt))) {
     const x = xOfInstant(view, gap.start);
     const width = xOfInstant(view, gap.end) - x;
     if (width >= 0.4) pen.fillRect(left + x, top, width, layout.rowHeightPx);

@@ -53,28 +53,24 @@ function drawRun(pen: Pen, frame: Frame, { segment, run, box }: DrawnRun): void 
     width: Math.max(1, box.width - 2 * inset),
     height: box.height,
   };
+  const edge = isLate ? palette.late : palette.outline;
   if (box.width < 3) {
     fillBox(pen, { ...box, height: bandPx }, run.colour.clear ? palette.clear : run.colour.hex);
-    fillBox(
-      pen,
-      { ...box, y: box.y + bandPx, height: box.height - bandPx },
-      isLate ? palette.late : palette.outline,
-    );
+    fillBox(pen, { ...box, y: box.y + bandPx, height: box.height - bandPx }, edge);
     return;
   }
-  roundedPath(pen, body, 5);
+  const radius = Math.min(5, body.width / 4);
+  roundedPath(pen, body, radius);
   pen.fillStyle = isLate ? palette.lateWeak : palette.leaf;
   pen.fill();
-  pen.save();
-  pen.clip();
+  roundedPath(pen, { ...body, height: bandPx }, [radius, radius, 0, 0]);
   pen.fillStyle = bandFill(pen, frame, run.colour);
-  pen.fillRect(body.x, body.y, body.width, bandPx);
-  pen.fillStyle = isLate ? palette.late : palette.outline;
-  pen.fillRect(body.x, body.y + bandPx, body.width, needsOutline(run.colour, palette.isDark) ? 1 : 0.5);
-  drawRunText(pen, frame, { run, body, dueX: dueInside(frame, segment, body) });
-  pen.restore();
-  roundedPath(pen, body, 5);
-  pen.strokeStyle = isLate ? palette.late : palette.outline;
+  pen.fill();
+  const underBand = needsOutline(run.colour, palette.isDark) ? 1 : 0.5;
+  fillBox(pen, { ...body, y: body.y + bandPx, height: underBand }, edge);
+  if (body.width >= 26) drawRunText(pen, frame, { run, body, dueX: dueInside(frame, segment, body) });
+  roundedPath(pen, body, radius);
+  pen.strokeStyle = edge;
   pen.lineWidth = isLate ? 2 : 1;
   pen.stroke();
   if (isSelected(frame, segment)) drawRing(pen, frame, body);

@@ -29,9 +29,9 @@ export function lineDown(pen: Pen, x: number, from: number, to: number): void {
   pen.stroke();
 }
 
-export function roundedPath(pen: Pen, box: Box, radius: number): void {
+export function roundedPath(pen: Pen, box: Box, radius: number | number[]): void {
   pen.beginPath();
-  pen.roundRect(box.x, box.y, box.width, box.height, Math.max(0, Math.min(radius, box.width / 4)));
+  pen.roundRect(box.x, box.y, box.width, box.height, radius);
 }
 
 const widths = new Map<string, number>();

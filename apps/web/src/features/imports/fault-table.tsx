@@ -1,5 +1,5 @@
 import { useVirtualizer } from "@tanstack/react-virtual";
-import { useRef, type JSX } from "react";
+import { useMemo, useRef, type JSX } from "react";
 import type { ImportReport } from "@formweek/contracts";
 import { Icon } from "../../components/icon.tsx";
 import { SpacerRow } from "../../components/spacer-row.tsx";
@@ -10,7 +10,8 @@ type Fault = ImportReport["faults"][number];
 const usualRowPx = 58;
 
 /** Every bad or doubtful cell: where it is, what stands there, what is wrong, what to do. */
-export function FaultTable({ faults }: { readonly faults: readonly Fault[] }): JSX.Element {
+export function FaultTable({ faults: given }: { readonly faults: readonly Fault[] }): JSX.Element {
+  const faults = useMemo(() => given.toSorted(byPlace), [given]);
   const { imports: text } = useText();
   const scrollRef = useRef<HTMLDivElement>(null);
   const virtual = useVirtualizer({
@@ -74,4 +75,10 @@ export function FaultTable({ faults }: { readonly faults: readonly Fault[] }): J
       </table>
     </div>
   );
+}
+
+/** Sheet by sheet from the top; what concerns a whole sheet comes first. */
+function byPlace(a: Fault, b: Fault): number {
+  if (a.sheet !== b.sheet) return a.sheet < b.sheet ? -1 : 1;
+  return (a.row ?? 0) - (b.row ?? 0);
 }

@@ -118,7 +118,7 @@ export const plantText = {
       onlyLines: (names: string) => `Only ${names}`,
       mouldClass: "Mould class",
       upTo: (kg: string) => `up to ${kg}`,
-      beyond: "heavier",
+      beyond: "above that",
       dismount: "Take out",
       mount: "Put in",
       task: "Task",
