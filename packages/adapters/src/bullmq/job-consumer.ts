@@ -42,7 +42,10 @@ export function bullmqConsumer(
       }
     };
     const worker = new Worker(queueName, process, { connection: redis, prefix, concurrency, ...lockTimings });
-    worker.on("error", (error) => log.warn("The worker's queue does not answer", { reason: error.message }));
+    // A lost connection comes here at every attempt to reconnect; the connection itself tells of it once.
+    worker.on("error", (error) => {
+      if (redis.status === "ready") log.warn("The worker's queue failed", { reason: error.message });
+    });
     worker.on("failed", (job, error) =>
       log.error("A job failed", { job: job?.name ?? "unknown", attempt: job?.attemptsMade ?? 0 }, error),
     );

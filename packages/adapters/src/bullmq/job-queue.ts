@@ -27,9 +27,15 @@ export function bullmqQueue(options: RedisOptions): RedisQueue {
   const prefix = options.prefix ?? defaultPrefix;
   const redis = openRedis(options.url, "prompt", options.log);
   const queue = new Queue(queueName, { connection: redis, prefix });
-  queue.on("error", (error) => options.log.warn("The job queue does not answer", { reason: error.message }));
+  // A lost connection comes here at every attempt to reconnect; the connection itself tells of it once.
+  queue.on("error", (error) => {
+    if (redis.status === "ready") options.log.warn("The job queue failed", { reason: error.message });
+  });
+  /** The library waits for a server for ever; a ping fails soon, so that whoever asks is answered. */
+  const ping = async (): Promise<void> => void (await redis.ping());
   return {
     enqueue: async (name, payload, key) => {
+      await ping();
       // Ended jobs are removed: the row in the store tells what became of them, and their key may be queued again.
       await queue.add(name, payload, {
         jobId: jobIdOf(key),
@@ -42,8 +48,11 @@ export function bullmqQueue(options: RedisOptions): RedisQueue {
     cancel: async (key) => {
       await redis.set(cancelKeyOf(prefix, jobIdOf(key)), "1", "EX", cancelKeptSeconds);
     },
-    isLive: async (key) => (await queue.getJob(jobIdOf(key))) !== undefined,
-    ping: async () => void (await redis.ping()),
+    isLive: async (key) => {
+      await ping();
+      return (await queue.getJob(jobIdOf(key))) !== undefined;
+    },
+    ping,
     close: async () => {
       await queue.close();
       redis.disconnect();
