@@ -26,3 +26,6 @@ export { plantTables } from "./import/plant-tables.ts";
 export type { ColumnSpec, TableSpec } from "./import/column-spec.ts";
 export type { WrittenFile } from "./queries/export-records.ts";
 export { manualOfTable } from "./import/manual.ts";
+export { auditDocument } from "./planning/audit-document.ts";
+export type { DocumentVerdict } from "./planning/audit-document.ts";
+export { ENGINE_VERSION } from "@formweek/scheduler";

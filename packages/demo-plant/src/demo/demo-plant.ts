@@ -30,18 +30,16 @@ export function demoPlant(week: DemoWeek): Plant {
     polymers: Object.values(POLYMER_DEFAULTS),
     sheets: demoSheets,
     products: demoProducts,
-    provenRates: demoProducts
-      .slice(0, 12)
-      .flatMap((product) => [
-        {
-          lineId: "L1",
-          mouldId: product.moulds[0]?.mouldId,
-          productId: product.id,
-          cyclesPerMin: 21.5,
-          reports: 9,
-          spreadCyclesPerMin: 0.6,
-        },
-      ]),
+    provenRates: demoProducts.slice(0, 12).flatMap((product) => [
+      {
+        lineId: "L1",
+        mouldId: product.moulds[0]?.mouldId,
+        productId: product.id,
+        cyclesPerMin: 21.5,
+        reports: 9,
+        spreadCyclesPerMin: 0.6,
+      },
+    ]),
     setterTeams: demoTeams,
     trolleys: demoTrolleys,
     operatorPools: demoPools,

@@ -1,0 +1,79 @@
+import { ENGINE_VERSION, assembleProblem, describePlan } from "@formweek/application";
+import { writeFileSync } from "node:fs";
+import type { Command, CommandContext } from "./command.ts";
+import { numberFlag, wholeFlag } from "./flags.ts";
+import { ORDER_FLAGS, PLANT_FLAGS, loadOrders, loadPlant } from "./input.ts";
+import { UsageError } from "./outcome.ts";
+import { planText } from "./print-plan.ts";
+
+const DEFAULT_SECONDS = 10;
+
+export const planCommand: Command = {
+  title:
+    "npm run plan -- (--demo calm|full|breakdown | --plant <folder or file> --orders <file>) [options]\nPlans the orders, prints a schedule per line, and writes the plan file.",
+  flags: {
+    ...PLANT_FLAGS,
+    ...ORDER_FLAGS,
+    seconds: { value: "S", meaning: `time to search, ${DEFAULT_SECONDS} by default` },
+    steps: { value: "N", meaning: "search so many steps instead: the same plan every time" },
+    threads: { value: "T", meaning: "searches side by side, each with its own seed; 1 by default" },
+    seed: { value: "N", meaning: "seed of the search, 1 by default" },
+    out: { value: "plan.json", meaning: "write the plan file" },
+  },
+  run: async (context) => {
+    const { flags, ports, output, signal } = context;
+    const params = budgetOf(context);
+    const plant = await loadPlant(flags, ports, output);
+    const orders = plant === null ? null : await loadOrders(flags, plant, { ports, output });
+    if (plant === null || orders === null) return 1;
+    const assembled = assembleProblem({ plant, orders, pins: [], now: ports.clock.now() });
+    const result = await ports.solver.solve({
+      problem: assembled.problem,
+      params,
+      threads: wholeFlag(flags, "threads", [1, 64]) ?? 1,
+      onProgress: ({ share, steps, bestTotal, lateOrders }) =>
+        output.progress(
+          `${Math.round(share * 100)} %, ${steps} steps, ${lateOrders} late, total ${bestTotal.toFixed(0)}`,
+        ),
+      signal,
+    });
+    output.progress("");
+    if (result.status === "faulty-problem") {
+      for (const { subject, text, remedy } of result.faults) output.warn(`${subject}: ${text} ${remedy}`);
+      return 1;
+    }
+    if (result.status === "rejected") {
+      output.warn("The audit refused the plan; this is a fault of the planner, not of your data.");
+      for (const { code, text } of result.violations) output.warn(`${code}: ${text}`);
+      return 1;
+    }
+    const document = describePlan(assembled, result.plan, {
+      engineVersion: ENGINE_VERSION,
+      seed: params.seed,
+      steps: result.statistics.steps,
+      boundTotal: result.bound,
+    });
+    for (const line of planText(document)) output.say(line);
+    const out = flags.get("out");
+    if (out !== undefined) {
+      writeFileSync(out, `${JSON.stringify(document, null, 1)}\n`);
+      output.say(`Written to ${out}`);
+    }
+    return 0;
+  },
+};
+
+function budgetOf({ flags }: CommandContext): {
+  readonly seed: number;
+  readonly maxSteps: number | null;
+  readonly maxMs: number | null;
+} {
+  const steps = wholeFlag(flags, "steps", [0, 1_000_000_000]);
+  const seconds = numberFlag(flags, "seconds", [0, 86_400]);
+  if (steps !== null && seconds !== null)
+    throw new UsageError("--steps and --seconds were both given.", "Give one of them.");
+  const seed = wholeFlag(flags, "seed", [0, 4_294_967_295]) ?? 1;
+  return steps === null
+    ? { seed, maxSteps: null, maxMs: (seconds ?? DEFAULT_SECONDS) * 1000 }
+    : { seed, maxSteps: steps, maxMs: null };
+}

@@ -1,0 +1,106 @@
+import type { DocumentChange, DocumentSegment, PlanDocument } from "@formweek/application";
+import { isoWeekday, localDayAt, localTextAt } from "@formweek/capacity-model";
+
+const WEEKDAYS = ["Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"] as const;
+
+/** The plan as lines of text: a schedule per line, what is late or left out, and what it costs. */
+export function planText(document: PlanDocument): readonly string[] {
+  const clock = clockOf(document.plant.timeZone);
+  return [
+    `${document.plant.name}: ${document.summary.orders} orders on ${document.lines.length} lines, times in ${document.plant.timeZone}`,
+    ...document.lines.flatMap((line) => lineText(document, line, clock)),
+    "",
+    ...summaryText(document, clock),
+  ];
+}
+
+type Clock = (iso: string) => string;
+
+/** "Mon 30 Nov 06:00" would need a locale; weekday, month-day and time read the same everywhere. */
+function clockOf(timeZone: string): Clock {
+  return (iso) => {
+    const at = Date.parse(iso) / 1000;
+    const weekday = WEEKDAYS[isoWeekday(localDayAt(timeZone, at)) - 1] ?? "";
+    const text = localTextAt(timeZone, at);
+    return `${weekday} ${text.slice(5, 10)} ${text.slice(11, 16)}`;
+  };
+}
+
+function lineText(
+  document: PlanDocument,
+  line: PlanDocument["lines"][number],
+  clock: Clock,
+): readonly string[] {
+  const own = document.segments.filter((segment) => segment.lineId === line.id);
+  const { runSeconds, changeSeconds, stopSeconds, idleSeconds } = line.utilisation;
+  const open = runSeconds + changeSeconds + stopSeconds + idleSeconds;
+  const share =
+    open === 0
+      ? "never open"
+      : `${Math.round((runSeconds / open) * 100)} % run, ${Math.round((changeSeconds / open) * 100)} % change`;
+  const rows = own
+    .filter((segment) => segment.kind !== "stop" || segment.reason !== "closed")
+    .map((segment) => segmentText(segment, clock));
+  return ["", `${line.name} (${line.id}): ${share}`, ...(rows.length === 0 ? ["  nothing planned"] : rows)];
+}
+
+function segmentText(segment: DocumentSegment, clock: Clock): string {
+  const when = `  ${clock(segment.start)} – ${clock(segment.end)}  `;
+  switch (segment.kind) {
+    case "run": {
+      const mould =
+        segment.mould === null ? "" : `, mould ${segment.mould.mouldId} copy ${segment.mould.copy}`;
+      const late = segment.lateSeconds > 0 ? `  LATE ${hours(segment.lateSeconds)}` : "";
+      return `${when}run     ${segment.orderId}  ${segment.productName}, ${grouped(segment.pieces)} pieces${mould}, ${segment.sheetName}, due ${clock(segment.due)}${late}`;
+    }
+    case "change":
+      return `${when}change  ${Math.round(segment.minutes)} min, ${segment.teamId ?? "no setters"}${segment.stripping ? ", mould taken out" : ""}: ${tasksText(segment)}`;
+    case "stop":
+      return `${when}stop    ${segment.reason === "operators" ? "too few operators" : segment.reason}`;
+  }
+}
+
+const tasksText = (change: DocumentChange): string =>
+  change.tasks.map(({ name, minutes }) => `${name} ${Math.round(minutes)}`).join("; ") || "none";
+
+function summaryText(document: PlanDocument, clock: Clock): readonly string[] {
+  const { summary, objective, bound, plant } = document;
+  const late = document.orders.filter(({ state }) => state === "late");
+  const gap =
+    bound === null
+      ? []
+      : [
+          `At most ${(bound.gap * 100).toFixed(1)} % above the best possible (bound ${money(bound.total)} ${plant.currency}).`,
+        ];
+  return [
+    `${summary.onTime} on time, ${summary.late} late, ${summary.coveredByStock} covered by stock, ${summary.unplanned} not planned`,
+    `${summary.changes} changes in ${summary.changeHours} h (${summary.teamHours} h of setters); lines run ${(summary.utilisation * 100).toFixed(1)} % of their open time`,
+    ...late.map(
+      (order) =>
+        `late: ${order.orderId} ${order.productName}, due ${clock(order.due)}, ready ${clock(order.finish ?? order.due)}, ${hours(order.lateSeconds)} late`,
+    ),
+    ...document.unplanned.flatMap(({ orderId, reasons }) =>
+      reasons
+        .slice(0, 5)
+        .map(
+          ({ lineId, text }) => `not planned: ${orderId}${lineId === null ? "" : ` on ${lineId}`}: ${text}`,
+        ),
+    ),
+    ...objective.terms
+      .filter(({ cost }) => cost > 0)
+      .map(
+        ({ name, unit, amount, price, cost }) =>
+          `${name}: ${amount.toFixed(1)} ${unit} × ${price} = ${money(cost)} ${plant.currency}`,
+      ),
+    `Total ${money(objective.total)} ${plant.currency}; seed ${document.seed}, ${grouped(document.steps)} steps, engine ${document.engineVersion}, inputs ${document.inputHash}`,
+    ...gap,
+  ];
+}
+
+const grouped = (value: number): string => String(value).replace(/\B(?=(\d{3})+$)/g, ",");
+const money = (value: number): string => value.toFixed(2);
+
+function hours(seconds: number): string {
+  const minutes = Math.round(seconds / 60);
+  return `${Math.floor(minutes / 60)} h ${String(minutes % 60).padStart(2, "0")}`;
+}
