@@ -105,7 +105,7 @@ test.describe.serial("the week's orders in, a checked schedule out", () => {
     await expect(page.getByText(/Best so far/)).toBeVisible();
     await page.reload();
     await expect(page.getByText(/Best so far/)).toBeVisible();
-    await page.getByRole("button", { name: "Stop and keep the best" }).click();
+    await page.getByRole("button", { name: "Stop and keep the best plan so far" }).click();
     await expect(page.getByText("Stopped. The best plan so far is on the board.")).toBeVisible({
       timeout: 30_000,
     });

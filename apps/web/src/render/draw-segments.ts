@@ -88,12 +88,12 @@ function drawRunText(
   const from = Math.max(body.x, layout.labelWidthPx) + 8;
   const room = Math.min(body.x + body.width, layout.widthPx) - from - 5;
   if (room < 18) return;
-  const isTall = layout.rowHeightPx >= 56;
+  const lines = textLines(layout.rowHeightPx);
   pen.font = boardFont.mould;
   pen.fillStyle = palette.ink;
   const widthOf = (text: string): number => textWidth(pen, text);
-  const mouldY = body.y + bandPx + (isTall ? 19 : 15);
-  pen.fillText(mouldLabel(run, room, widthOf), from, mouldY);
+  pen.fillText(mouldLabel(run, room, widthOf), from, body.y + lines.mouldPx);
+  if (lines.piecesPx === null) return;
   // The due flag's line and the words of lateness keep clear of the second line.
   const lowerRoom = Math.min(room, dueX - from - 4);
   pen.font = boardFont.small;
@@ -101,7 +101,14 @@ function drawRunText(
   const amount = frame.words.pieces(run.pieces);
   const long = `${amount} · ${run.colour.name}`;
   const label = textWidth(pen, long) <= lowerRoom ? long : textWidth(pen, amount) <= lowerRoom ? amount : "";
-  pen.fillText(label, from, mouldY + (isTall ? 17 : 14));
+  pen.fillText(label, from, body.y + lines.piecesPx);
+}
+
+/** Baselines of mould and pieces below a run's top; low rows have no room for the pieces. */
+function textLines(rowHeightPx: number): { readonly mouldPx: number; readonly piecesPx: number | null } {
+  if (rowHeightPx >= 64) return { mouldPx: bandPx + 18, piecesPx: bandPx + 35 };
+  if (rowHeightPx >= 54) return { mouldPx: bandPx + 14, piecesPx: bandPx + 28 };
+  return { mouldPx: bandPx + 17, piecesPx: null };
 }
 
 /** The mould's name, its shorter id where the name has no room, or as much of the name as fits. */

@@ -1,8 +1,5 @@
 import { ProblemDetails } from "@formweek/contracts";
-import { config, type ZodType } from "zod";
-
-// The server's content rules allow no code made from text: schemas are read, not compiled.
-config({ jitless: true });
+import type { ZodType } from "zod";
 
 /** Why a call failed, in words for the planner. `status` 0: no answer arrived. */
 export interface CallProblem {

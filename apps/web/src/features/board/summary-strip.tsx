@@ -4,6 +4,9 @@ import type { PlanDocument } from "@formweek/contracts";
 import { useFormat } from "../../format/use-format.ts";
 import { useText } from "../../text/text.ts";
 
+/** A wider gap to the proven bound says nothing about the plan; the bound then stands with the cost only. */
+const tellingGap = 0.5;
+
 interface SummaryStripProps {
   readonly document: PlanDocument;
   /** Orders of the book that this plan does not know. */
@@ -49,7 +52,9 @@ export function SummaryStrip({ document, newOrders }: SummaryStripProps): JSX.El
           label={text.newOrders}
         />
       )}
-      {bound !== null && <Figure value={text.atMost(format.percent(bound.gap))} label={text.gap} />}
+      {bound !== null && bound.gap < tellingGap && (
+        <Figure value={text.atMost(format.percent(bound.gap))} label={text.gap} />
+      )}
       <details className="cost">
         <summary>
           <Figure value={format.money(objective.total)} label={text.cost} />
@@ -80,6 +85,7 @@ export function SummaryStrip({ document, newOrders }: SummaryStripProps): JSX.El
               ))}
             </tbody>
           </table>
+          {bound !== null && <p className="hint">{text.bound(format.money(bound.total))}</p>}
         </div>
       </details>
     </section>

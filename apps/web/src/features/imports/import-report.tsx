@@ -54,7 +54,7 @@ export function ImportReportView({
         <button
           type="button"
           className="button button-main"
-          disabled={!report.acceptable || isAccepting}
+          disabled={!report.acceptable || isNothingNew(report) || isAccepting}
           onClick={onAccept}
         >
           {acceptLabel(report, text, format.count)}
@@ -85,8 +85,12 @@ export function ImportReportView({
       {report.truncated && <p className="hint">{text.imports.truncated}</p>}
       <section>
         <div className="page-head">
-          <h2>{text.imports.faultsTitle}</h2>
-          {report.faults.length > 0 && <CopyFaults report={report} />}
+          {report.faults.length > 0 && (
+            <>
+              <h2>{text.imports.faultsTitle}</h2>
+              <CopyFaults report={report} />
+            </>
+          )}
         </div>
         {report.faults.length === 0 ? (
           <p className="all-good">
@@ -137,8 +141,14 @@ export function ImportReportView({
   );
 }
 
+/** The file says what the plant has already: there is nothing to take over. */
+function isNothingNew({ acceptable, summary }: ImportReport): boolean {
+  return acceptable && summary.added + summary.changed === 0;
+}
+
 function acceptLabel(report: ImportReport, text: Text, count: (value: number) => string): string {
   if (!report.acceptable) return text.imports.acceptNone;
+  if (isNothingNew(report)) return text.imports.acceptNothingNew;
   if (report.kind === "plant") return text.imports.acceptPlant;
   const good = report.summary.added + report.summary.changed + report.summary.unchanged;
   return report.summary.bad === 0

@@ -107,29 +107,30 @@ function RunningSolve({
   const format = useFormat();
   const stop = useStopSolve(plantId);
   const { progress } = run;
+  const isStopping = stop.isPending || stop.isSuccess;
   const share = Math.min(1, Math.max(0, progress?.share ?? 0));
   return (
     <section className="solve-run" aria-label={text.running}>
       <SolveCurve run={run} />
       <div className="solve-progress">
-        <div className="solve-line">
-          <strong>{run.state === "queued" ? text.queued : text.running}</strong>
-          {progress !== null && (
-            <span>
-              {text.best} {format.money(progress.bestTotal)} · {text.lateNow(progress.lateOrders)} ·{" "}
-              {text.elapsed(format.decimal(progress.elapsedMs / 1000, 0))}
-            </span>
-          )}
-        </div>
+        <span className="solve-line">
+          {progress === null
+            ? run.state === "queued"
+              ? text.queued
+              : text.running
+            : `${text.best} ${format.money(progress.bestTotal)} · ${text.lateNow(progress.lateOrders)} · ${text.elapsed(format.decimal(progress.elapsedMs / 1000, 0))}`}
+        </span>
         <progress value={share} max={1} aria-label={text.running} />
       </div>
       <button
         type="button"
         className="button"
-        disabled={stop.isPending || stop.isSuccess}
+        aria-label={isStopping ? text.stopping : text.stopHint}
+        title={text.stopHint}
+        disabled={isStopping}
         onClick={() => stop.mutate(run.runId)}
       >
-        <Icon name="stop" /> {stop.isPending || stop.isSuccess ? text.stopping : text.stop}
+        <Icon name="stop" /> {isStopping ? text.stopping : text.stop}
       </button>
     </section>
   );

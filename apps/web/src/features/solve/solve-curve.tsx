@@ -4,7 +4,7 @@ import { useFormat } from "../../format/use-format.ts";
 import { curvePath } from "../../kernels/curve-path.ts";
 import { useText } from "../../text/text.ts";
 
-const width = 150;
+const width = 110;
 const height = 40;
 
 /** The cost of the best plan over the time spent so far, as a falling line. */

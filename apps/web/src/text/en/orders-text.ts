@@ -65,6 +65,7 @@ export const ordersText = {
     cannot: "cannot be planned",
     accept: (n: string) => `Accept ${n} rows`,
     acceptNone: "Nothing to accept",
+    acceptNothingNew: "Nothing would change",
     acceptSome: (n: string, bad: string) => `Accept ${n} good rows, leave out ${bad}`,
     acceptPlant: "Accept the plant",
     leave: "Leave everything as it is",
