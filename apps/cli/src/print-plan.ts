@@ -70,7 +70,7 @@ function summaryText(document: PlanDocument, clock: Clock): readonly string[] {
     bound === null
       ? []
       : [
-          `At most ${(bound.gap * 100).toFixed(1)} % above the best possible (bound ${money(bound.total)} ${plant.currency}).`,
+          `No plan can cost less than ${money(bound.total)} ${plant.currency}; ${(bound.gap * 100).toFixed(1)} % of this plan's total is above that.`,
         ];
   return [
     `${summary.onTime} on time, ${summary.late} late, ${summary.coveredByStock} covered by stock, ${summary.unplanned} not planned`,

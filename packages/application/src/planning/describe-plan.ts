@@ -106,7 +106,8 @@ function stateOf(demand: OrderDemand, plannedPieces: number, lateSeconds: number
 }
 
 function boundOf(total: number, bound: number | null): PlanDocument["bound"] {
-  if (bound === null) return null;
+  // a bound of nothing tells nothing of a plan that costs something
+  if (bound === null || (bound <= 0 && total > 0)) return null;
   return { total: bound, gap: total <= 0 ? 0 : Math.max(0, (total - bound) / total) };
 }
 
