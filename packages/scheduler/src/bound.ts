@@ -10,7 +10,12 @@ function earliestEnd(problem: CompiledProblem, job: number): number {
     const line = options.line[option]!;
     const mould = setups.mould[options.setup[option]!]!;
     if (mould >= 0 && moulds.firstCopy[mould] === moulds.firstCopy[mould + 1]) continue;
-    const from = Math.max(lines.freeAt[line]!, jobs.release[job]!, jobs.fixedStart[job]!, options.availableFrom[option]!);
+    const from = Math.max(
+      lines.freeAt[line]!,
+      jobs.release[job]!,
+      jobs.fixedStart[job]!,
+      options.availableFrom[option]!,
+    );
     const start = nextOpen(lines.runCalendar[line]!, from);
     if (start >= NEVER) continue;
     const end = runEnd(problem, line, start, options.seconds[option]!);

@@ -2,8 +2,8 @@ import { moneyOf } from "../timing/cost-sums.ts";
 import { LineModel } from "../timing/line-model.ts";
 import { copyLine, copySequences, emptySequences, type Sequences } from "../timing/sequences.ts";
 import { createAnnealing, type Annealing } from "./annealing.ts";
-import { recreate, type RecreateState } from "./plant/recreate.ts";
-import { ruin, type RuinState } from "./plant/ruin.ts";
+import { recreate, scatter, type RecreateState } from "./plant/recreate.ts";
+import { pick, ruin, type RuinState } from "./plant/ruin.ts";
 import type { Search, SearchContext, SearchMethod } from "./search-method.ts";
 
 /** Steps in which the size of a usual loss is measured before annealing begins. */
@@ -37,6 +37,9 @@ class PlantSearch implements Search {
   private lossCount = 0;
   private decodes = 0;
   private readonly meanSize: number;
+  private readonly rounds: number;
+  /** One step in so many moves orders to random places. */
+  private readonly blindOneIn: number;
 
   constructor(context: SearchContext) {
     this.context = context;
@@ -80,6 +83,8 @@ class PlantSearch implements Search {
       keys: new Float64Array(problem.jobs.count),
     };
     this.meanSize = Math.max(2, Math.min(10, Math.ceil(problem.jobs.count / 6)));
+    this.rounds = problem.jobs.count <= 40 ? 4 : 1;
+    this.blindOneIn = problem.linesAreIndependent ? 50 : problem.jobs.count < 40 ? 4 : 8;
     this.stepsPerLook = problem.jobs.count > 300 ? 1 : 8;
   }
 
@@ -132,20 +137,25 @@ class PlantSearch implements Search {
 
   private rebuild(): void {
     const { ruinState, recreateState, model } = this;
-    ruin(ruinState, this.meanSize);
+    const blind = this.context.random.below(this.blindOneIn) === 0;
+    if (blind) pick(ruinState);
+    else ruin(ruinState, this.meanSize);
     const { from, jobs } = ruinState.ruined;
     for (const job of jobs) model.ready[job] = 0;
     for (let line = 0; line < from.length; line++) {
       if (from[line]! < 0) continue;
       model.refresh(line, from[line]!);
     }
-    recreate(recreateState, jobs);
+    if (blind) scatter(recreateState, jobs);
+    else recreate(recreateState, jobs);
   }
 
   private tolerance(share: number): number {
     const annealing = this.annealing[0];
     if (annealing === undefined) return this.probed < PROBING_STEPS ? Infinity : 0;
-    annealing.cool(share);
+    // small problems are annealed several times over, each time as far
+    const round = share * this.rounds;
+    annealing.cool(round >= this.rounds ? 1 : round - Math.floor(round));
     return annealing.tolerance();
   }
 

@@ -167,7 +167,7 @@ export class LineModel {
         const runs = this.simulate(free, setup, option, 0);
         if (decoder.option[job] === option) {
           if (!runs || decoder.start[job]! > this.runStart) ready[job] = decoder.start[job]!;
-          if (ready[job]! > 0) this.simulate(free, setup, option, 0);
+          if (ready[job] > 0) this.simulate(free, setup, option, 0);
           const late = decoder.end[job]! - jobs.due[job]!;
           if (decoder.end[job] !== this.runEnd) {
             const before = Math.max(0, this.runEnd - jobs.due[job]!);

@@ -35,14 +35,14 @@ export function copyLine(from: Sequences, into: Sequences, line: number): void {
 
 export function insertOption(sequences: Sequences, line: number, position: number, option: number): void {
   const row = sequences.at[line]!;
-  row.copyWithin(position + 1, position, sequences.length[line]!);
+  row.copyWithin(position + 1, position, sequences.length[line]);
   row[position] = option;
   sequences.length[line]!++;
 }
 
 export function removeAt(sequences: Sequences, line: number, position: number): void {
   const row = sequences.at[line]!;
-  row.copyWithin(position, position + 1, sequences.length[line]!);
+  row.copyWithin(position, position + 1, sequences.length[line]);
   sequences.length[line]!--;
 }
 

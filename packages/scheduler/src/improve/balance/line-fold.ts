@@ -92,21 +92,9 @@ export class LineFold {
     return Math.max(reached + this.sum[line]![position + 1]!, this.floor[line]![position + 1]!);
   }
 
-  /** End of the line without the order at a position. O(1). */
-  endWithout(line: number, position: number): number {
-    const { n } = this.lines;
-    const row = this.rows[line]!;
-    const length = this.length[line]!;
-    const t = position === 0 ? this.lines.freeAt[line]! : this.after[line]![position - 1]!;
-    if (position === length - 1) return t;
-    const reached = this.pass(line, t, position === 0 ? n : row[position - 1]!, row[position + 1]!);
-    if (!this.lines.waits) return reached + this.end[line]! - this.after[line]![position + 1]!;
-    return Math.max(reached + this.sum[line]![position + 2]!, this.floor[line]![position + 2]!);
-  }
-
   insert(line: number, position: number, order: number): void {
     const row = this.rows[line]!;
-    row.copyWithin(position + 1, position, this.length[line]!);
+    row.copyWithin(position + 1, position, this.length[line]);
     row[position] = order;
     this.length[line]!++;
     this.refresh(line);
@@ -114,7 +102,7 @@ export class LineFold {
 
   remove(line: number, position: number): void {
     const row = this.rows[line]!;
-    row.copyWithin(position, position + 1, this.length[line]!);
+    row.copyWithin(position, position + 1, this.length[line]);
     this.length[line]!--;
     this.refresh(line);
   }

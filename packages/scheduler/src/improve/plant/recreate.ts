@@ -37,9 +37,19 @@ function sortForInsertion(state: RecreateState, jobs: number[]): void {
   jobs.sort((a, b) => keys[a]! - keys[b]! || a - b);
 }
 
+function place(state: RecreateState, option: number, position: number): void {
+  const { problem, sequences, model, lineOf, from } = state;
+  const line = problem.options.line[option]!;
+  insertOption(sequences, line, position, option);
+  lineOf[problem.options.job[option]!] = line;
+  model.countMould(option, 1);
+  model.refresh(line, position);
+  if (from[line]! < 0 || position < from[line]!) from[line] = position;
+}
+
 function insertAtBest(state: RecreateState, job: number): void {
-  const { problem, sequences, model, random, lineOf, leftOver, from } = state;
-  const { jobs, options } = problem;
+  const { problem, sequences, model, random, leftOver } = state;
+  const { jobs } = problem;
   let bestOption = -1;
   let bestPosition = 0;
   let bestMoney = jobs.unplanned[job]!;
@@ -60,16 +70,30 @@ function insertAtBest(state: RecreateState, job: number): void {
     leftOver.push(job);
     return;
   }
-  const line = options.line[bestOption]!;
-  insertOption(sequences, line, bestPosition, bestOption);
-  lineOf[job] = line;
-  model.countMould(bestOption, 1);
-  model.refresh(line, bestPosition);
-  if (from[line]! < 0 || bestPosition < from[line]!) from[line] = bestPosition;
+  place(state, bestOption, bestPosition);
+}
+
+/** Puts an order anywhere on any of its lines: what the line model cannot see is found by chance and the full decode. */
+function insertAnywhere(state: RecreateState, job: number): void {
+  const { problem, sequences, random, leftOver } = state;
+  const { firstOption } = problem.jobs;
+  const count = firstOption[job + 1]! - firstOption[job]!;
+  if (count === 0 || random.below(40) === 0) {
+    leftOver.push(job);
+    return;
+  }
+  const option = firstOption[job]! + random.below(count);
+  const { first, last } = allowedPositions(problem, sequences, option);
+  place(state, option, first + random.below(last - first + 1));
 }
 
 /** Puts orders back one by one, each at the place that costs least at that moment. */
 export function recreate(state: RecreateState, jobs: number[]): void {
   sortForInsertion(state, jobs);
   for (const job of jobs) insertAtBest(state, job);
+}
+
+/** Puts orders back at random places. */
+export function scatter(state: RecreateState, jobs: readonly number[]): void {
+  for (const job of jobs) insertAnywhere(state, job);
 }

@@ -133,9 +133,8 @@ function seedJob(state: RuinState): number {
  * of one mould, or single ones; and all that are left over.
  */
 export function ruin(state: RuinState, meanSize: number): void {
-  const { random, ruined, leftOver } = state;
-  ruined.jobs.length = 0;
-  ruined.from.fill(-1);
+  const { random, ruined } = state;
+  begin(ruined);
   const target = 1 + random.below(2 * meanSize - 1);
   const seed = seedJob(state);
   if (seed >= 0) {
@@ -144,6 +143,22 @@ export function ruin(state: RuinState, meanSize: number): void {
     else if (kind < 8) removeMould(state, seed, target);
     else removeSingles(state, Math.max(1, target >> 1));
   }
+  takeLeftOver(state);
+}
+
+/** Takes out one order, or two, anywhere. */
+export function pick(state: RuinState): void {
+  begin(state.ruined);
+  removeSingles(state, 1 + state.random.below(2));
+  if (state.random.below(2) === 0) takeLeftOver(state);
+}
+
+function begin(ruined: Ruined): void {
+  ruined.jobs.length = 0;
+  ruined.from.fill(-1);
+}
+
+function takeLeftOver({ ruined, leftOver }: RuinState): void {
   for (const job of leftOver) ruined.jobs.push(job);
   leftOver.length = 0;
 }

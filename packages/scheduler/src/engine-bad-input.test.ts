@@ -1,0 +1,233 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { problemArb } from "../../../tests/arbitraries/problem.ts";
+import { stillEnv } from "../../../tests/helpers/still-env.ts";
+import { auditPlan, solve, type ProblemData, type UnplannedReason } from "./index.ts";
+
+const [sound] = fc.sample(problemArb(), { seed: 51, numRuns: 1 }) as [ProblemData];
+
+function faultsOf(problem: ProblemData): readonly string[] {
+  const result = solve(problem, { seed: 1, maxSteps: 5, maxMs: null }, stillEnv());
+  return result.status === "faulty-problem" ? result.faults.map((fault) => fault.code) : [];
+}
+
+const first = sound.jobs[0]!;
+const always = sound.lines[0]!.workingTime;
+const easyJob = {
+  ...first,
+  pieces: 10,
+  sheetId: null,
+  earliestStartAt: sound.horizon.start,
+  options: [{ lineId: "L0", setupId: "bare", secondsPerPiece: 1 }],
+};
+const easy: ProblemData = { ...sound, pins: [], jobs: [easyJob] };
+
+describe("inputs that no plan could respect", () => {
+  const cases: readonly [string, ProblemData][] = [
+    ["horizon-empty", { ...easy, horizon: { start: 10, end: 10 } }],
+    ["horizon-not-whole-seconds", { ...easy, horizon: { start: 0.5, end: 10 } }],
+    ["horizon-too-long", { ...easy, horizon: { start: 0, end: 2_000_000_000 } }],
+    [
+      "plant-closed",
+      {
+        ...easy,
+        lines: easy.lines.map((line) => ({
+          ...line,
+          workingTime: { starts: [], ends: [], workedBefore: [] },
+        })),
+      },
+    ],
+    [
+      "rate-not-positive",
+      { ...easy, jobs: [{ ...easyJob, options: [{ lineId: "L0", setupId: "bare", secondsPerPiece: 0 }] }] },
+    ],
+    [
+      "rate-not-positive",
+      { ...easy, jobs: [{ ...easyJob, options: [{ lineId: "L0", setupId: "bare", secondsPerPiece: NaN }] }] },
+    ],
+    [
+      "unknown-line",
+      {
+        ...easy,
+        jobs: [{ ...easyJob, options: [{ lineId: "nowhere", setupId: "bare", secondsPerPiece: 1 }] }],
+      },
+    ],
+    [
+      "unknown-setup",
+      { ...easy, jobs: [{ ...easyJob, options: [{ lineId: "L0", setupId: "none", secondsPerPiece: 1 }] }] },
+    ],
+    ["unknown-sheet", { ...easy, jobs: [{ ...easyJob, sheetId: "none" }] }],
+    ["pieces", { ...easy, jobs: [{ ...easyJob, pieces: 0 }] }],
+    ["order-times", { ...easy, jobs: [{ ...easyJob, dueAt: NaN }] }],
+    ["order-numbers", { ...easy, jobs: [{ ...easyJob, weight: Infinity }] }],
+    ["duplicate-order", { ...easy, jobs: [easyJob, easyJob] }],
+    ["duplicate-line", { ...easy, lines: [easy.lines[0]!, ...easy.lines] }],
+    [
+      "unknown-mould",
+      { ...easy, setups: easy.setups.map((setup, s) => (s === 1 ? { ...setup, mouldId: "none" } : setup)) },
+    ],
+    [
+      "stripped-state",
+      {
+        ...easy,
+        setups: easy.setups.map((setup, s) => (s === 1 ? { ...setup, strippedId: setup.id } : setup)),
+      },
+    ],
+    [
+      "change-matrix",
+      { ...easy, changeClasses: easy.changeClasses.map((each) => ({ ...each, matrix: [] })) },
+    ],
+    ["change-times", { ...easy, changes: easy.changes.map((spec) => ({ ...spec, tailSeconds: -1 })) }],
+    ["price", { ...easy, objective: { ...easy.objective, scrapPerKg: NaN } }],
+    ["mould-copies", { ...easy, moulds: easy.moulds.map((mould) => ({ ...mould, copies: -1 })) }],
+    [
+      "pin-unknown-order",
+      { ...easy, pins: [{ orderId: "none", lineId: null, startAt: null, sequence: null }] },
+    ],
+    [
+      "pin-unknown-line",
+      { ...easy, pins: [{ orderId: easyJob.orderId, lineId: "none", startAt: null, sequence: null }] },
+    ],
+    [
+      "pin-start-before-horizon",
+      { ...easy, pins: [{ orderId: easyJob.orderId, lineId: null, startAt: 5, sequence: null }] },
+    ],
+    [
+      "pin-sequence",
+      { ...easy, pins: [{ orderId: easyJob.orderId, lineId: null, startAt: null, sequence: 1 }] },
+    ],
+    [
+      "pin-sequence-twice",
+      {
+        ...easy,
+        jobs: [easyJob, { ...easyJob, orderId: "second" }],
+        pins: [easyJob.orderId, "second"].map((orderId) => ({
+          orderId,
+          lineId: "L0",
+          startAt: null,
+          sequence: 0,
+        })),
+      },
+    ],
+    [
+      "pin-cycle",
+      {
+        ...easy,
+        jobs: [easyJob, { ...easyJob, orderId: "second" }],
+        pins: [easyJob.orderId, "second"].map((orderId, i) => ({
+          orderId,
+          lineId: "L0",
+          startAt: easy.horizon.start + (1 - i) * 3600,
+          sequence: i,
+        })),
+      },
+    ],
+    [
+      "duplicate-pin",
+      {
+        ...easy,
+        pins: [0, 1].map(() => ({ orderId: easyJob.orderId, lineId: null, startAt: null, sequence: null })),
+      },
+    ],
+  ];
+  it.each(cases)("are named: %s", (code, problem) => {
+    expect(faultsOf(problem)).toContain(code);
+  });
+  it("does not find fault with a sound problem", () => {
+    expect(faultsOf(easy)).toEqual([]);
+  });
+});
+
+function reasonsFor(problem: ProblemData): readonly UnplannedReason["code"][] {
+  const result = solve(problem, { seed: 1, maxSteps: 5, maxMs: null }, stillEnv());
+  expect(result.status).toBe("planned");
+  return result.status === "planned"
+    ? result.plan.unplanned.flatMap((order) => order.reasons.map((reason) => reason.code))
+    : [];
+}
+
+describe("orders that cannot be planned", () => {
+  const horizonLength = easy.horizon.end - easy.horizon.start;
+  it("have a reason when no line fits", () => {
+    expect(reasonsFor({ ...easy, jobs: [{ ...easyJob, options: [] }] })).toEqual(["no-line-fits"]);
+  });
+  it("have a reason when a billion pieces take longer than the horizon", () => {
+    expect(reasonsFor({ ...easy, jobs: [{ ...easyJob, pieces: 1_000_000_000 }] })).toContain(
+      "line-never-open-long-enough",
+    );
+  });
+  it("have a reason when the sheet never comes", () => {
+    const sheets = easy.sheets.map((sheet) => ({ ...sheet, stockKg: 1, arrivals: [] }));
+    expect(
+      reasonsFor({ ...easy, sheets, jobs: [{ ...easyJob, sheetId: "S0", sheetKgPerPiece: 1 }] }),
+    ).toContain("sheet-never-arrives");
+  });
+  it("have a reason when the mould is gone for good", () => {
+    const moulds = easy.moulds.map((mould) => ({ ...mould, copies: 0 }));
+    const lines = easy.lines.map((line) => ({ ...line, initial: null, workingTime: always }));
+    const jobs = [{ ...easyJob, options: [{ lineId: "L0", setupId: "M0/a", secondsPerPiece: 1 }] }];
+    expect(reasonsFor({ ...easy, moulds, lines, jobs })).toContain("mould-unavailable");
+  });
+  it("have a reason when the earliest start lies after the horizon", () => {
+    expect(reasonsFor({ ...easy, jobs: [{ ...easyJob, earliestStartAt: easy.horizon.end + 5 }] })).toContain(
+      "beyond-horizon",
+    );
+  });
+  it("have a reason when pinned to a line that cannot make them", () => {
+    const pins = [{ orderId: easyJob.orderId, lineId: "L1", startAt: null, sequence: null }];
+    expect(reasonsFor({ ...easy, pins })).toContain("pin-impossible");
+  });
+  it("have a reason when pinned to a start at which nobody can run them", () => {
+    const line = { ...easy.lines[0]!, freeAt: easy.horizon.start + horizonLength / 2 };
+    const pins = [{ orderId: easyJob.orderId, lineId: "L0", startAt: easy.horizon.start, sequence: null }];
+    expect(reasonsFor({ ...easy, lines: [line, ...easy.lines.slice(1)], pins })).toContain("pin-impossible");
+  });
+});
+
+describe("hostile but sound plants", () => {
+  const scales = fc.record({
+    pieces: fc.constantFrom(1, 1000, 1_000_000_000),
+    secondsPerPiece: fc.constantFrom(1e-9, 0.1, 1e6),
+    due: fc.constantFrom(-1_000_000_000, 0, 1_000_000_000),
+    kg: fc.constantFrom(0, 1e9),
+    closed: fc.boolean(),
+    noTeams: fc.boolean(),
+  });
+  it("never hang, never give a plan that the audit refuses", () => {
+    let planned = 0;
+    fc.assert(
+      fc.property(problemArb(), scales, (problem, scale) => {
+        const hostile: ProblemData = {
+          ...problem,
+          teams: scale.noTeams ? [] : problem.teams,
+          lines: problem.lines.map((line, l) =>
+            scale.closed && l > 0
+              ? { ...line, workingTime: { starts: [], ends: [], workedBefore: [] } }
+              : line,
+          ),
+          jobs: problem.jobs.map((job, j) =>
+            j % 2 === 0
+              ? job
+              : {
+                  ...job,
+                  pieces: scale.pieces,
+                  dueAt: job.dueAt + scale.due,
+                  sheetKgPerPiece: scale.kg,
+                  options: job.options.map((option) => ({
+                    ...option,
+                    secondsPerPiece: scale.secondsPerPiece,
+                  })),
+                },
+          ),
+        };
+        const result = solve(hostile, { seed: 9, maxSteps: 20, maxMs: null }, stillEnv());
+        if (result.status === "planned") planned++;
+        if (result.status === "planned") expect(auditPlan(hostile, result.plan)).toEqual([]);
+        expect(JSON.stringify(result)).not.toContain("NaN");
+        expect(result.status === "rejected" ? result.violations : []).toEqual([]);
+      }),
+      { seed: 61, numRuns: 150 },
+    );
+    expect(planned).toBeGreaterThan(100);
+  });
+});
