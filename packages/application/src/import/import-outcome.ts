@@ -25,14 +25,18 @@ export interface ImportOutcome {
   readonly change: ImportChange | null;
 }
 
-/** Errors before warnings; the list is cut to `MOST_FAULTS`. */
+/** Errors before warnings, each by sheet and row; the list is cut to `MOST_FAULTS`. */
 export function listedFaults(faults: readonly ImportFault[]): {
   readonly listed: readonly ImportFault[];
   readonly cut: boolean;
 } {
-  const ordered = [
-    ...faults.filter((fault) => fault.severity === "error"),
-    ...faults.filter((fault) => fault.severity === "warning"),
-  ];
+  const sheets = new Map(
+    [...new Set(faults.map(({ sheet }) => sheet))].map((sheet, index) => [sheet, index]),
+  );
+  const place = ({ sheet }: ImportFault): number => sheets.get(sheet) ?? 0;
+  const rank = ({ severity }: ImportFault): number => (severity === "error" ? 0 : 1);
+  const ordered = [...faults].sort(
+    (a, b) => rank(a) - rank(b) || place(a) - place(b) || (a.row ?? 0) - (b.row ?? 0),
+  );
   return { listed: ordered.slice(0, MOST_FAULTS), cut: ordered.length > MOST_FAULTS };
 }
