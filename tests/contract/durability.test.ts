@@ -46,27 +46,36 @@ describe("the embedded database", () => {
     await close();
   });
 
-  test(`loses nothing that was acknowledged when its process is killed, ${killRounds} times over`, async () => {
-    const folder = newFolder();
-    const plantId = newId();
-    let acknowledged = 0;
-    for (let round = 0; round < killRounds; round++) {
-      const writer = startSource(new URL("./processes/write-events.ts", import.meta.url), [folder, plantId]);
-      const enough = 5 + ((round * 37) % 100);
-      await eventually("it writes", () => writer.lines.length >= enough || writer.hasEnded());
-      await writer.kill();
-      const said = Number(writer.lines.at(-1));
-      expect(said).toBeGreaterThan(acknowledged);
-      acknowledged = said;
-      const { database, close } = await openPglite({ folder, startThread });
-      const stored = await sqlUnitOfWork(database).read(({ events }) => events.after(plantId, 0, 1_000_000));
-      await close();
-      expect(stored.map(({ sequence }) => sequence)).toEqual(stored.map((_, index) => index + 1));
-      // One more may have been committed without its acknowledgement being heard.
-      expect(stored.length).toBeGreaterThanOrEqual(acknowledged);
-      acknowledged = stored.length;
-    }
-  });
+  test(
+    `loses nothing that was acknowledged when its process is killed, ${killRounds} times over`,
+    async () => {
+      const folder = newFolder();
+      const plantId = newId();
+      let acknowledged = 0;
+      for (let round = 0; round < killRounds; round++) {
+        const writer = startSource(new URL("./processes/write-events.ts", import.meta.url), [
+          folder,
+          plantId,
+        ]);
+        const enough = 5 + ((round * 37) % 100);
+        await eventually("it writes", () => writer.lines.length >= enough || writer.hasEnded());
+        await writer.kill();
+        const said = Number(writer.lines.at(-1));
+        expect(said).toBeGreaterThan(acknowledged);
+        acknowledged = said;
+        const { database, close } = await openPglite({ folder, startThread });
+        const stored = await sqlUnitOfWork(database).read(({ events }) =>
+          events.after(plantId, 0, 1_000_000),
+        );
+        await close();
+        expect(stored.map(({ sequence }) => sequence)).toEqual(stored.map((_, index) => index + 1));
+        // One more may have been committed without its acknowledgement being heard.
+        expect(stored.length).toBeGreaterThanOrEqual(acknowledged);
+        acknowledged = stored.length;
+      }
+    },
+    killRounds * 60_000,
+  );
 
   test("opens after its process was killed while it made the database", async () => {
     for (const moment of [500, 2_000]) {
