@@ -8,6 +8,10 @@ import type { Search, SearchContext, SearchMethod } from "./search-method.ts";
 
 /** Steps in which the size of a usual loss is measured before annealing begins. */
 const PROBING_STEPS = 40;
+/** Of steps that the line model finds hopeless, one in so many is decoded all the same, to know how good its guesses are. */
+const CHECKED_GUESS = 16;
+/** Money below which two guesses are the same. */
+const LEAST_MARGIN = 1e-6;
 /** Share of the budget over which lateness grows to its full price, and where it starts: changes are cut first, which frees time. */
 const RAMP_SHARE = 0.5;
 const RAMP_START = 0.15;
@@ -36,6 +40,11 @@ class PlantSearch implements Search {
   private losses = 0;
   private lossCount = 0;
   private decodes = 0;
+  private guesses = 0;
+  /** usual distance between the line model's guess and the full decode, money */
+  private guessError = 0;
+  /** [line] money of the current plan by the line model */
+  private readonly lineMoney: Float64Array;
   private readonly meanSize: number;
   private readonly rounds: number;
   /** One step in so many moves orders to random places. */
@@ -49,6 +58,7 @@ class PlantSearch implements Search {
     this.bestFound = emptySequences(problem);
     copySequences(start, this.trial);
     copySequences(start, this.bestFound);
+    this.lineMoney = new Float64Array(problem.lines.count);
     this.model = new LineModel(problem, this.trial);
     this.currentMoney = decoder.decode(this.trial);
     this.bestPaid = this.currentMoney;
@@ -105,12 +115,34 @@ class PlantSearch implements Search {
     if (problem.jobs.count === 0) return;
     this.ramp(share);
     this.rebuild();
-    this.decodes++;
     const tolerance = this.tolerance(share);
+    const guess = this.guess();
+    this.guesses++;
+    const hopeless = guess > tolerance + 2 * this.guessError + LEAST_MARGIN;
+    if (hopeless && this.probed >= PROBING_STEPS && this.guesses % CHECKED_GUESS !== 0) {
+      this.reject();
+      return;
+    }
+    this.decodes++;
     const money = decoder.decode(this.trial, this.lateScale, this.currentMoney + tolerance);
+    if (money < Infinity)
+      this.guessError += (Math.abs(money - this.currentMoney - guess) - this.guessError) / 32;
     if (this.probed < PROBING_STEPS) this.probe(money);
     if (money <= this.currentMoney + tolerance) this.accept(money);
     else this.reject();
+  }
+
+  /** What the line model thinks the step costs. */
+  private guess(): number {
+    const { from } = this.ruinState.ruined;
+    const { unplanned } = this.context.problem.jobs;
+    let money = 0;
+    for (let line = 0; line < from.length; line++) {
+      if (from[line]! >= 0) money += this.model.moneyOf(line) - this.lineMoney[line]!;
+    }
+    for (const job of this.ruinState.leftOver) money += unplanned[job]!;
+    for (const job of this.currentLeftOver) money -= unplanned[job]!;
+    return money;
   }
 
   /** Takes over the times of the plan that the decoder timed last. */
@@ -118,6 +150,7 @@ class PlantSearch implements Search {
     const { decoder } = this.context;
     const { start, end } = this.ruinState;
     this.model.learn(decoder);
+    for (let line = 0; line < this.lineMoney.length; line++) this.lineMoney[line] = this.model.moneyOf(line);
     end.set(decoder.end);
     for (let job = 0; job < start.length; job++)
       start[job] = decoder.option[job]! < 0 ? -1 : decoder.start[job]!;

@@ -117,6 +117,14 @@ export class LineModel {
     return false;
   }
 
+  /** Money of a line by its rows. */
+  moneyOf(line: number): number {
+    const costs = this.cost[line]!;
+    let money = 0;
+    for (let p = 0; p < this.sequences.length[line]!; p++) money += costs[p]!;
+    return money;
+  }
+
   freeBefore(line: number, position: number): number {
     return position === 0 ? this.problem.lines.freeAt[line]! : this.free[line]![position - 1]!;
   }
