@@ -102,7 +102,7 @@ export function readCell(kind: ColumnKind, cell: Cell): Reading<unknown> {
 /** Control characters never belong to a name; a spreadsheet's number for an id ("20418") is its digits. */
 function readText(cell: Cell): Reading<string> {
   const text = withoutFormulaGuard(plainText(cell));
-  // eslint-disable-next-line no-control-regex -- the very characters to refuse
+
   if (/[\u0000-\u001f\u007f]/.test(text))
     return unreadable("holds control characters", "Type the text again without line breaks or tabs.");
   return read(text);

@@ -1,6 +1,6 @@
 import type { PlantTableKey } from "./plant-tables.ts";
-import { PlantDraft, linesKey, nested, without } from "./plant-draft.ts";
-import type { Collection, DraftRecord, Origin } from "./plant-draft.ts";
+import { linesKey, nested, without } from "./plant-draft.ts";
+import type { Collection, DraftRecord, Origin, PlantDraft } from "./plant-draft.ts";
 import type { ReadRow, ReadRows } from "./read-table.ts";
 
 /** A child row whose parent is nowhere to be found. */

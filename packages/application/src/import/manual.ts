@@ -35,5 +35,5 @@ export function manualOfTable(spec: TableSpec): string {
 function blankWords(blank: unknown): string {
   if (blank === null || blank === undefined) return "may be blank";
   if (Array.isArray(blank)) return "none";
-  return typeof blank === "boolean" ? (blank ? "yes" : "no") : String(blank as string | number);
+  return typeof blank === "boolean" ? (blank ? "yes" : "no") : String(blank);
 }

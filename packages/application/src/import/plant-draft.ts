@@ -1,6 +1,5 @@
 import { POLYMER_DEFAULTS } from "@formweek/capacity-model";
 import type { Plant } from "@formweek/capacity-model";
-import type { PlantTableKey } from "./plant-tables.ts";
 import type { ReadRow, ReadRows } from "./read-table.ts";
 
 /** A record being put together, not yet checked by its schema. */
@@ -130,7 +129,7 @@ export class PlantDraft {
 }
 
 /** What makes two rows speak of the same record. */
-export function keyOf(collection: Collection, record: DraftRecord): string {
+function keyOf(collection: Collection, record: DraftRecord): string {
   switch (collection) {
     case "polymers":
       return String(record["name"]);
@@ -167,10 +166,4 @@ export function nested(row: ReadRow): DraftRecord {
 /** The same record without the fields that only name its parent. */
 export function without(record: DraftRecord, ...fields: readonly string[]): DraftRecord {
   return Object.fromEntries(Object.entries(record).filter(([field]) => !fields.includes(field)));
-}
-
-/** A table of the plant as it was read. */
-export interface ReadPlantTable {
-  readonly key: PlantTableKey;
-  readonly read: ReadRows;
 }

@@ -11,7 +11,7 @@ export interface ChangeMatrices {
 }
 
 /** Setters that every team has at least: a change is planned so that any team can do it in the time. */
-export function settersOfSmallestTeam(plant: Plant): number {
+function settersOfSmallestTeam(plant: Plant): number {
   return (
     plant.setterTeams.reduce((least, team) => Math.min(least, team.setters), Number.POSITIVE_INFINITY) || 1
   );

@@ -19,6 +19,9 @@ export type Trolley = z.infer<typeof Trolley>;
 export const OperatorPool = z.object({
   id: PoolId,
   name: displayName,
-  crews: z.array(z.object({ calendarId: CalendarId, heads: z.number().min(0).max(500).multipleOf(0.05) })).min(1).max(20),
+  crews: z
+    .array(z.object({ calendarId: CalendarId, heads: z.number().min(0).max(500).multipleOf(0.05) }))
+    .min(1)
+    .max(20),
 });
 export type OperatorPool = z.infer<typeof OperatorPool>;

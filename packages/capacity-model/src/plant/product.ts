@@ -1,5 +1,16 @@
 import { z } from "zod";
-import { InsertId, LineId, MouldId, ProductId, SheetId, displayName, nonNegative, pieces, positive, share } from "./scalars.ts";
+import {
+  InsertId,
+  LineId,
+  MouldId,
+  ProductId,
+  SheetId,
+  displayName,
+  nonNegative,
+  pieces,
+  positive,
+  share,
+} from "./scalars.ts";
 
 export const RoundingUnit = z.enum(["piece", "stack", "carton", "pallet"]);
 export type RoundingUnit = z.infer<typeof RoundingUnit>;
