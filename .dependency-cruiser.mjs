@@ -353,7 +353,7 @@ const tests = [
       pathNot: [
         "^packages/$1/",
         "^packages/[^/]+/src/index[.]ts$",
-        "^tests/arbitraries/",
+        "^tests/(arbitraries|helpers)/",
         "^node_modules/(vitest|fast-check|zod|date-fns|@date-fns)/",
       ],
     },
@@ -365,7 +365,7 @@ const tests = [
     from: { path: "^tests/([^/]+)/" },
     to: {
       path: "^tests/",
-      pathNot: ["^tests/$1/", "^tests/(arbitraries|fixtures|services)/", "^tests/[^/]+/suites/"],
+      pathNot: ["^tests/$1/", "^tests/(arbitraries|fixtures|helpers|services)/", "^tests/[^/]+/suites/"],
     },
   },
   {
