@@ -6,3 +6,4 @@ export { auditPlan } from "./audit/audit-plan.ts";
 export { ENGINE_VERSION } from "./engine-version.ts";
 export { solve } from "./solve-checked.ts";
 export { validate as validateProblem } from "./problem/validate.ts";
+export { boundOf } from "./bound.ts";
