@@ -111,7 +111,7 @@ export function workedBefore(calendar: Calendar, t: number): number {
 }
 
 /** Earliest instant at which `work` seconds in all have been worked since the horizon's start; NEVER past the last spell. */
-export function instantOfWork(calendar: Calendar, work: number): number {
+function instantOfWork(calendar: Calendar, work: number): number {
   if (work > calendar.total) return NEVER;
   const { before } = calendar;
   if (work <= 0) return calendar.starts.length > 0 ? calendar.starts[0]! : NEVER;

@@ -8,7 +8,7 @@ export function runSeconds(pieces: number, secondsPerPiece: number): number {
 }
 
 /** Grams a job draws from its sheet, rounded up. */
-export function gramsOf(job: Job): number {
+function gramsOf(job: Job): number {
   return Math.ceil(job.pieces * job.sheetKgPerPiece * 1000 - 1e-6);
 }
 

@@ -5,17 +5,17 @@ import type { CompiledChanges, CompiledLines, CompiledMoulds, CompiledProblem } 
 import type { ProblemData } from "./problem-data.ts";
 
 /** Position of each id. */
-export function indexById(records: readonly { readonly id: string }[]): ReadonlyMap<string, number> {
+function indexById(records: readonly { readonly id: string }[]): ReadonlyMap<string, number> {
   return new Map(records.map((record, index) => [record.id, index]));
 }
 
 /** The position of `id`, or -1 for none. */
-export function indexOr(index: ReadonlyMap<string, number>, id: string | null): number {
+function indexOr(index: ReadonlyMap<string, number>, id: string | null): number {
   return id === null ? -1 : (index.get(id) ?? -1);
 }
 
 /** Seconds after the horizon's start, within [0, NEVER]. */
-export function instantAfter(origin: number, at: number): number {
+function instantAfter(origin: number, at: number): number {
   return Math.max(0, Math.min(NEVER, at - origin));
 }
 

@@ -5,7 +5,7 @@ import { jobFaults } from "./validate-jobs.ts";
 import { pinFaults } from "./validate-pins.ts";
 
 /** Longest horizon, s: every instant must fit 31 bits with room to add. About 31 years. */
-export const LONGEST_HORIZON_SECONDS = 1_000_000_000;
+const LONGEST_HORIZON_SECONDS = 1_000_000_000;
 
 function horizonFaults({ horizon }: ProblemData): ProblemFault[] {
   const { start, end } = horizon;
