@@ -5,7 +5,7 @@ import type { ChangeSpec, Job, JobOption, ProblemData } from "@formweek/schedule
 const HOUR = 3600;
 const DAY = 24 * HOUR;
 /** A Monday, 00:00 UTC: 2026-11-30. */
-export const MONDAY = 1_795_996_800;
+const MONDAY = 1_795_996_800;
 
 /** Which rules a random problem may use; all on by default. */
 export interface ProblemShape {
@@ -174,18 +174,19 @@ export function problemArb(shape: ProblemShape = SMALL_PLANT): fc.Arbitrary<Prob
       ? fc.option(fc.integer({ min: 24, max: shape.days * 24 }), { freq: 3 })
       : fc.constant(null),
   });
-  const supply = shape.sheets
-    ? fc.record({
-        stockKg: fc.oneof(fc.constant(null), fc.integer({ min: 0, max: 300 })),
-        arrivals: fc.array(
-          fc.record({
-            at: fc.integer({ min: 0, max: shape.days * 24 }),
-            kg: fc.integer({ min: 0, max: 200 }),
-          }),
-          { maxLength: 3 },
-        ),
-      })
-    : fc.constant({ stockKg: null, arrivals: [] });
+  const supply: fc.Arbitrary<{ stockKg: number | null; arrivals: { at: number; kg: number }[] }> =
+    shape.sheets
+      ? fc.record({
+          stockKg: fc.oneof(fc.constant(null), fc.integer({ min: 0, max: 300 })),
+          arrivals: fc.array(
+            fc.record({
+              at: fc.integer({ min: 0, max: shape.days * 24 }),
+              kg: fc.integer({ min: 0, max: 200 }),
+            }),
+            { maxLength: 3 },
+          ),
+        })
+      : fc.constant({ stockKg: null, arrivals: [] });
   return fc
     .record({
       lines: fc.array(lineArb, { minLength: shape.lines, maxLength: shape.lines }),

@@ -1,6 +1,7 @@
 import { deflateRawSync } from "node:zlib";
 import type { TableLimits } from "@formweek/application";
 import { describe, expect, it } from "vitest";
+import writeXlsxFile from "write-excel-file/node";
 import { tableReader } from "./table-reader.ts";
 import { tableWriter } from "./table-writer.ts";
 
@@ -162,6 +163,15 @@ describe("workbooks as they come", () => {
     const rows = result.ok ? result.tables[0]?.rows : [];
     expect(rows?.[0]?.[0]).toBe("Order");
     expect(rows?.[1]).toEqual([2, { kind: "formula", value: null }, { kind: "error", text: "#DIV/0!" }]);
+  });
+
+  it("reads date cells as the wall clock that the sheet shows, to the second", async () => {
+    const data = [[{ value: new Date("2026-12-04T14:30:00Z"), type: Date, format: "yyyy-mm-dd hh:mm" }]];
+    const result = await xlsx(await writeXlsxFile(data).toBuffer());
+    expect(result).toMatchObject({
+      ok: true,
+      tables: [{ rows: [[{ kind: "date", wallClock: "2026-12-04T14:30:00" }]] }],
+    });
   });
 
   it("tells of merged cells", async () => {

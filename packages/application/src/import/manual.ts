@@ -33,7 +33,7 @@ export function manualOfTable(spec: TableSpec): string {
 }
 
 function blankWords(blank: unknown): string {
-  if (blank === null || blank === undefined) return "may be blank";
-  if (Array.isArray(blank)) return "none";
-  return typeof blank === "boolean" ? (blank ? "yes" : "no") : String(blank);
+  if (typeof blank === "boolean") return blank ? "yes" : "no";
+  if (typeof blank === "string" || typeof blank === "number") return String(blank);
+  return Array.isArray(blank) ? "none" : "may be blank";
 }

@@ -21,14 +21,14 @@ export interface OrderWeek {
 }
 
 const customers = [
-  "Marlow Dairy",
+  "Merrowfield Dairy",
   "Tern & Daughters",
-  "Hollin Foods",
-  "Quayside Catering",
+  "Hollinmoor Foods",
+  "Quernside Catering",
   "Brackenfell Ices",
-  "Osier Salads",
-  "Pennant Yoghurt",
-  "Low Meadow Farm",
+  "Osierholt Salads",
+  "Pellowick Yoghurt",
+  "Lowmarrow Farm",
 ];
 
 /** Six in the morning, two in the afternoon, ten at night: goods leave when a shift ends. */

@@ -97,7 +97,7 @@ export const boardText = {
     minutes: "Minutes",
     by: "Who",
     byTeam: "setters",
-    byLine: "runs beside",
+    byLine: "line or operator",
     longestPath:
       "Setters share their tasks and heating runs beside them: the change lasts as long as its longest path, not the sum.",
     noTeam: "none needed",

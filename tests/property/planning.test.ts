@@ -1,0 +1,112 @@
+import { assembleProblem, auditDocument, describePlan } from "@formweek/application";
+import type { Assembled, PlanDocument } from "@formweek/application";
+import { changeBetween, rulesForLine } from "@formweek/capacity-model";
+import { demoOrders, demoPlant, generatePlant } from "@formweek/demo-plant";
+import { solve } from "@formweek/scheduler";
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { stillEnv } from "../helpers/still-env.ts";
+
+function documentOf(assembled: Assembled, steps: number): PlanDocument {
+  const result = solve(assembled.problem, { seed: 1, maxSteps: steps, maxMs: null }, stillEnv());
+  if (result.status !== "planned") throw new Error(JSON.stringify(result));
+  return describePlan(assembled, result.plan, {
+    engineVersion: "test",
+    seed: 1,
+    steps,
+    boundTotal: result.bound,
+  });
+}
+
+describe("plans of generated plants", () => {
+  it("pass the audit after a journey through the plan file, and their figures add up", () => {
+    let planned = 0;
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 1, max: 6 }),
+        fc.integer({ min: 1, max: 40 }),
+        fc.nat(1000),
+        (lines, orders, seed) => {
+          const generated = generatePlant({ lines, orders, seed });
+          const assembled = assembleProblem({ ...generated, pins: [], now: 0 });
+          const document = JSON.parse(JSON.stringify(documentOf(assembled, 20))) as PlanDocument;
+          expect(auditDocument(document, assembled)).toEqual({ sameInputs: true, violations: [] });
+          expect(document.orders).toHaveLength(generated.orders.length);
+          const { onTime, late, unplanned, coveredByStock } = document.summary;
+          expect(onTime + late + unplanned + coveredByStock).toBe(generated.orders.length);
+          for (const line of document.lines) {
+            const parts = Object.values(line.utilisation);
+            expect(Math.min(...parts)).toBeGreaterThanOrEqual(0);
+          }
+          const spans = new Set(
+            document.lines.map(({ utilisation }) =>
+              Object.values(utilisation).reduce((sum, seconds) => sum + seconds, 0),
+            ),
+          );
+          expect(spans.size).toBe(1);
+          for (const order of document.orders) {
+            const made = document.segments.reduce(
+              (sum, segment) =>
+                segment.kind === "run" && segment.orderId === order.orderId ? sum + segment.pieces : sum,
+              0,
+            );
+            expect(made).toBe(
+              order.state === "unplanned" || order.state === "covered by stock" ? 0 : order.grossPieces,
+            );
+          }
+          planned += document.lots.length;
+        },
+      ),
+      { numRuns: 12 },
+    );
+    expect(planned).toBeGreaterThan(50);
+  });
+});
+
+describe("change matrices", () => {
+  it("hold for each pair of states what the changeover rules say, though most pairs are looked up", () => {
+    const plant = demoPlant("full");
+    const { problem, states } = assembleProblem({ plant, orders: demoOrders("full"), pins: [], now: 0 });
+    fc.assert(
+      fc.property(
+        fc.nat(plant.lines.length - 1),
+        fc.nat(states.length - 1),
+        fc.nat(states.length - 1),
+        (lineIndex, fromIndex, toIndex) => {
+          const [line, from, to] = [plant.lines[lineIndex], states[fromIndex], states[toIndex]];
+          const rules = line === undefined ? null : rulesForLine(plant.changeoverRules, line.id);
+          if (line === undefined || from === undefined || to === undefined || rules === null)
+            throw new Error("no such pair");
+          const change = changeBetween({ from, to, line, rules, polymers: plant.polymers, setters: 2 });
+          const classId = problem.lines[lineIndex]?.changeClassId;
+          const index =
+            problem.changeClasses.find(({ id }) => id === classId)?.matrix[fromIndex]?.[toIndex] ?? -2;
+          if (change === null) expect(index).toBe(-1);
+          else {
+            const { dismountSeconds, mountSeconds, tailSeconds, usesTrolley, scrapKg } = change;
+            expect(problem.changes[index]).toEqual({
+              dismountSeconds,
+              mountSeconds,
+              tailSeconds,
+              usesTrolley,
+              scrapKg,
+            });
+          }
+        },
+      ),
+      { numRuns: 3000 },
+    );
+  });
+});
+
+describe("the same inputs", () => {
+  it("give the same plan file, byte for byte, and another hash where anything differs", () => {
+    const inputs = { plant: demoPlant("full"), orders: demoOrders("full"), pins: [], now: 0 };
+    const [one, other] = [assembleProblem(inputs), assembleProblem(inputs)];
+    expect(JSON.stringify(documentOf(one, 40))).toBe(JSON.stringify(documentOf(other, 40)));
+    const [first, ...rest] = inputs.orders;
+    if (first === undefined) throw new Error("the demo has no order");
+    const changed = assembleProblem({ ...inputs, orders: [{ ...first, pieces: first.pieces + 1 }, ...rest] });
+    expect(changed.inputHash).not.toBe(one.inputHash);
+  });
+});
