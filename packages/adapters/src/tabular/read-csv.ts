@@ -9,6 +9,7 @@ import type {
 import { CsvError, parse } from "csv-parse/sync";
 import { decodeText } from "./decode-text.ts";
 import { findDelimiter } from "./find-delimiter.ts";
+import type { Delimiter } from "./find-delimiter.ts";
 import { limitFault } from "./table-limits.ts";
 import { tableFault } from "./table-fault.ts";
 
@@ -24,12 +25,17 @@ export function readCsv(file: UploadedFile, limits: TableLimits): TableReadResul
       ]),
     );
   }
-  const text = decoded.text.replace(/^\ufeff/, "");
-  if (text.trim() === "")
+  const text = withoutEmptyTail(decoded.text.replace(/^\ufeff/, ""));
+  if (text === "")
     return refused(
       tableFault(file.name, "empty-file", ["holds nothing", "Choose the file that holds the table."]),
     );
-  const parsed = parseText(text, file.name);
+  const delimiter = findDelimiter(text);
+  if (holdsMoreThan(text, delimiter, MOST_CELLS))
+    return refused(
+      tableFault(file.name, "too-large", ["has too many cells to be read", "Load it in parts."]),
+    );
+  const parsed = parseText(text, { fileName: file.name, delimiter, limits });
   if (!parsed.ok) return refused(parsed.fault);
   const rows = parsed.records.map((record) => record.map((cell): Cell => (cell === "" ? null : cell)));
   const table = { name, rows };
@@ -42,16 +48,42 @@ export function readCsv(file: UploadedFile, limits: TableLimits): TableReadResul
 
 const refused = (fault: TableFault): TableReadResult => ({ ok: false, faults: [fault] });
 
+/** Cells are counted before they are made: commas alone would fill the memory. */
+const MOST_CELLS = 10_000_000;
+
+function holdsMoreThan(text: string, mark: string, most: number): boolean {
+  let count = 0;
+  for (let at = text.indexOf(mark); at >= 0 && count <= most; at = text.indexOf(mark, at + 1)) count++;
+  return count > most;
+}
+
+/** Spreadsheets may save a million empty lines below a table; row numbers above them stay true. */
+function withoutEmptyTail(text: string): string {
+  let last = text.length - 1;
+  while (last >= 0 && " ,;|\t\r\n".includes(text.charAt(last))) last--;
+  if (last < 0) return "";
+  const end = text.indexOf("\n", last);
+  return end < 0 ? text : text.slice(0, end + 1);
+}
+
+interface Parsing {
+  readonly fileName: string;
+  readonly delimiter: Delimiter;
+  readonly limits: TableLimits;
+}
+
 type Parsed =
   | { readonly ok: true; readonly records: readonly (readonly string[])[] }
   | { readonly ok: false; readonly fault: TableFault };
 
-function parseText(text: string, fileName: string): Parsed {
+/** One row beyond the limit is read, so that the limit is seen to be passed. */
+function parseText(text: string, { fileName, delimiter, limits }: Parsing): Parsed {
   try {
     const records = parse(text, {
-      delimiter: findDelimiter(text),
+      delimiter,
       relax_column_count: true,
       skip_empty_lines: false,
+      to: limits.maxRowsPerTable + 1,
     });
     return { ok: true, records };
   } catch (error) {

@@ -10,12 +10,14 @@ import type {
 import readXlsxFile from "read-excel-file/node";
 import { placeOf, scanSheets } from "./scan-sheet.ts";
 import type { SheetScan } from "./scan-sheet.ts";
+import { sheetExtent, tagsAreShort } from "./sheet-extent.ts";
+import { storedZip } from "./stored-zip.ts";
 import { limitFault } from "./table-limits.ts";
 import { tableFault } from "./table-fault.ts";
 import { unzipWithin } from "./unzip-within.ts";
-import type { Unzipped } from "./unzip-within.ts";
+import type { Unzipped, UnzippedEntry } from "./unzip-within.ts";
 
-/** Reads a workbook after its real unpacked size is known to be within bounds. */
+/** Reads a workbook after its real unpacked size and the extent of its sheets are known to be within bounds. */
 export async function readXlsx(file: UploadedFile, limits: TableLimits): Promise<TableReadResult> {
   if (file.bytes.length === 0)
     return refused(
@@ -31,9 +33,13 @@ export async function readXlsx(file: UploadedFile, limits: TableLimits): Promise
   }
   const unzipped = unzipWithin(file.bytes, limits.maxUnpackedBytes);
   if (!unzipped.ok) return refused(faultOf(file.name, unzipped.why));
-  const scans = scanSheets(unzipped.entries);
+  const entries = unzipped.entries.filter(({ name }) => /\.(xml|rels)$/.test(name));
+  const bounds = boundsFault(file.name, entries);
+  if (bounds !== null) return refused(bounds);
+  const scans = scanSheets(entries);
   if (scans.length === 0) return refused(brokenFile(file.name));
-  const sheets = await readXlsxFile(Buffer.from(file.bytes)).catch(() => null);
+  // not the file itself: what its directory does not name was never looked at
+  const sheets = await readXlsxFile(storedZip(entries)).catch(() => null);
   if (sheets === null) return refused(brokenFile(file.name));
   const tables = sheets.map(({ sheet, data }): Table => {
     const rows = (data as readonly (readonly unknown[])[]).map((row) => row.map(cellOf));
@@ -47,6 +53,22 @@ export async function readXlsx(file: UploadedFile, limits: TableLimits): Promise
   });
   const fault = limitFault(file.name, tables, limits);
   return fault === null ? { ok: true, tables, notices: scans.flatMap(noticesOf) } : refused(fault);
+}
+
+/** What would make the workbook's XML take memory or time out of proportion to its size. */
+function boundsFault(fileName: string, entries: readonly UnzippedEntry[]): TableFault | null {
+  for (const { bytes } of entries) {
+    const xml = new TextDecoder().decode(bytes);
+    const extent = /<(?:[\w.-]+:)?sheetData[\s/>]/.test(xml) ? sheetExtent(xml) : "sound";
+    if (extent === "broken" || !tagsAreShort(xml)) return brokenFile(fileName);
+    if (extent === "too large") {
+      return tableFault(fileName, "unpacks-too-large", [
+        "has a sheet whose cells reach too far out to the right or down",
+        "Delete the empty rows and columns around the table and save it again.",
+      ]);
+    }
+  }
+  return null;
 }
 
 const refused = (fault: TableFault): TableReadResult => ({ ok: false, faults: [fault] });
@@ -79,12 +101,15 @@ function faultOf(fileName: string, why: Exclude<Unzipped, { readonly ok: true }>
   }
 }
 
-/** Dates come as UTC and up to a millisecond early: to the whole second, as wall clock. */
+/** Dates come as UTC and up to a millisecond early: to the whole second, as wall clock. A number too large for a date is an error. */
 function cellOf(value: unknown): Cell {
   if (value === null || value === undefined) return null;
   if (value instanceof Date) {
-    const seconds = Math.round(value.getTime() / 1000) * 1000;
-    return { kind: "date", wallClock: new Date(seconds).toISOString().slice(0, 19) };
+    const date = new Date(Math.round(value.getTime() / 1000) * 1000);
+    const year = date.getUTCFullYear();
+    return year >= 0 && year <= 9999
+      ? { kind: "date", wallClock: date.toISOString().slice(0, 19) }
+      : { kind: "error", text: "##### (no date)" };
   }
   return typeof value === "string" || typeof value === "number" || typeof value === "boolean" ? value : null;
 }

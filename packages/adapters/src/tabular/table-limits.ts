@@ -16,7 +16,7 @@ export function limitFault(
   for (const table of tables) {
     if (table.rows.length > limits.maxRowsPerTable) {
       return tableFault(fileName, "too-many-rows", [
-        `has ${String(table.rows.length)} rows in ${table.name}; ${String(limits.maxRowsPerTable)} are read`,
+        `has more rows in ${table.name} than the ${String(limits.maxRowsPerTable)} that are read`,
         "Load it in parts.",
       ]);
     }

@@ -25,12 +25,15 @@ export function unzipWithin(archive: Uint8Array, maxBytes: number): Unzipped {
   const count = buffer.readUInt16LE(end + 10);
   if (count > MOST_ENTRIES) return { ok: false, why: "too large" };
   const entries: UnzippedEntry[] = [];
+  const names = new Set<string>();
   let left = maxBytes;
   let at = buffer.readUInt32LE(end + 16);
   for (let index = 0; index < count; index++) {
     if (at + 46 > buffer.length || buffer.readUInt32LE(at) !== 0x02014b50)
       return { ok: false, why: "broken" };
     const entry = directoryEntry(buffer, at);
+    if (names.has(entry.name)) return { ok: false, why: "broken" };
+    names.add(entry.name);
     if (entry.encrypted) return { ok: false, why: "encrypted" };
     if (entry.unpackedSize > left) return { ok: false, why: "too large" };
     const bytes = unpack(buffer, entry, left);
