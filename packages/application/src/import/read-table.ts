@@ -28,7 +28,7 @@ const HEADER_ROWS = 20;
 /** Compares names as people write them: case, accents, spaces, punctuation and a unit in brackets do not matter. */
 export function normalName(text: string): string {
   return text
-    .replace(/[([].*?[)\]]/g, "")
+    .replace(/[([][^()[\]]*[)\]]/g, "")
     .normalize("NFD")
     .toLowerCase()
     .replace(/[^a-z0-9]/g, "");
