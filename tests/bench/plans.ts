@@ -1,6 +1,6 @@
 import { readFileSync, writeFileSync } from "node:fs";
 import { parseArgs } from "node:util";
-import { demoOrders, demoPlant } from "@formweek/demo-plant";
+import { demoOrders, demoPlant, generatePlant } from "@formweek/demo-plant";
 import { FigureSheet, type Figure } from "./plans/figure.ts";
 import { measureImport } from "./plans/import-speed.ts";
 import { isBuilt } from "./plans/planner-server.ts";
@@ -26,10 +26,20 @@ const parts: readonly Part[] = [
         sheet,
       ),
   },
+  { name: "medium", needsBuild: false, measure: generated(10, 200) },
+  { name: "large", needsBuild: false, measure: generated(40, 2000) },
   { name: "start", needsBuild: true, measure: measureStart },
   { name: "import", needsBuild: true, measure: measureImport },
   { name: "ends", needsBuild: true, measure: measureSuddenEnds },
 ];
+
+/** Planning of a generated plant, always the same one. */
+function generated(lines: number, orders: number): Part["measure"] {
+  return (sheet, seconds) => {
+    const name = `generated, ${orders} orders × ${lines} lines`;
+    return measurePlanning({ name, ...generatePlant({ lines, orders, seed: 1 }) }, seconds, sheet);
+  };
+}
 
 const usage = `npm run bench:plans -- [--out <file.json>] [--only <part,part>] [--seconds <of search, 60>] [--reference <earlier file.json>]
   part: ${parts.map((part) => part.name).join(", ")}; start, import and ends run the built server: npm run build first`;
