@@ -126,6 +126,15 @@ describe("generate, then plan from the files", () => {
   });
 });
 
+describe("orders that are none", () => {
+  it("are said to be none", () => {
+    writeFileSync(at("none.csv"), "order,product,pieces,due\r\n");
+    const refused = run("plan", "--demo", "calm", "--orders", at("none.csv"), "--steps", "1");
+    expect(refused.status).toBe(1);
+    expect(refused.stderr).toContain("holds no order");
+  });
+});
+
 describe("rate", () => {
   it("prints the cycle with its parts and what limits it", () => {
     const rate = run(
@@ -160,6 +169,8 @@ describe("rate", () => {
     );
     expect(rate.stdout).toContain("It does not fit");
     expect(rate.stdout).toMatch(/\d+ mm too much/);
+    expect(rate.stdout).toContain("Rate if it fitted");
+    expect(rate.stdout).not.toContain("Rate to plan with");
   });
 });
 
@@ -171,6 +182,8 @@ describe("commands that cannot be carried out", () => {
     [["plan", "--demo", "calm", "--seed", "one"], "Give a whole number"],
     [["plan", "--plant", "/nowhere", "--orders", "x.csv"], "is not there"],
     [["plan", "--speed", "9"], "See --help"],
+    [["plan", "--demo", "calm", "--out", "/nowhere/plan.json"], "The folder /nowhere is not there"],
+    [["generate", "--lines", "2", "--orders", "4", "--out", "package.json"], "is a file"],
     [["audit", "--demo", "calm"], "--plan is missing"],
     [["audit", "--demo", "calm", "--plan", "package.json"], "is no plan file"],
     [["rate", "--demo", "calm", "--line", "L99", "--mould", "x", "--product", "y"], 'no line "L99"'],

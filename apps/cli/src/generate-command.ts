@@ -1,6 +1,6 @@
 import { tableOfOrders, tablesOfPlant } from "@formweek/application";
 import { generatePlant } from "@formweek/demo-plant";
-import { existsSync, mkdirSync, readdirSync, writeFileSync } from "node:fs";
+import { existsSync, mkdirSync, readdirSync, statSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import type { Command } from "./command.ts";
 import { neededFlag, wholeFlag } from "./flags.ts";
@@ -21,6 +21,8 @@ export const generateCommand: Command = {
     const orders = wholeFlag(flags, "orders", [1, 20_000]) ?? missing("orders", "with the number of orders");
     const seed = wholeFlag(flags, "seed", [0, 4_294_967_295]) ?? 1;
     const folder = neededFlag(flags, "out", "with a folder");
+    if (existsSync(folder) && !statSync(folder).isDirectory())
+      throw new UsageError(`${folder} is a file.`, "Name a new folder.");
     if (existsSync(folder) && readdirSync(folder).length > 0 && !flags.has("force")) {
       throw new UsageError(`${folder} is not empty.`, "Name a new folder, or add --force to write into it.");
     }

@@ -76,7 +76,9 @@ export async function loadOrders(
     );
     return null;
   }
-  return outcome.change?.kind === "orders" ? outcome.change.change.put : null;
+  if (outcome.change?.kind === "orders") return outcome.change.change.put;
+  output.warn(`${path} holds no order that can be read. Check that it is the right file.`);
+  return null;
 }
 
 function demoWeek(text: string): DemoWeek {

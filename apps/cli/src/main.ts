@@ -52,6 +52,11 @@ async function main([name, ...args]: readonly string[]): Promise<ExitCode> {
   return command.run({ flags, ports: offlinePorts(), output, signal: stopSignal() });
 }
 
+// a reader that has seen enough, such as a pager, is no fault
+process.stdout.on("error", (error: NodeJS.ErrnoException) => {
+  if (error.code !== "EPIPE") throw error;
+});
+
 main(process.argv.slice(2)).then(
   (code) => {
     process.exitCode = code;

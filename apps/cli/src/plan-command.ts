@@ -1,7 +1,9 @@
 import { ENGINE_VERSION, assembleProblem, describePlan } from "@formweek/application";
-import { writeFileSync } from "node:fs";
+import { existsSync, statSync, writeFileSync } from "node:fs";
+import { dirname } from "node:path";
 import type { Command, CommandContext } from "./command.ts";
 import { numberFlag, wholeFlag } from "./flags.ts";
+import type { Flags } from "./flags.ts";
 import { ORDER_FLAGS, PLANT_FLAGS, loadOrders, loadPlant } from "./input.ts";
 import { UsageError } from "./outcome.ts";
 import { planText } from "./print-plan.ts";
@@ -23,6 +25,8 @@ export const planCommand: Command = {
   run: async (context) => {
     const { flags, ports, output, signal } = context;
     const params = budgetOf(context);
+    const threads = wholeFlag(flags, "threads", [1, 64]) ?? 1;
+    const out = outFile(flags);
     const plant = await loadPlant(flags, ports, output);
     const orders = plant === null ? null : await loadOrders(flags, plant, { ports, output });
     if (plant === null || orders === null) return 1;
@@ -30,7 +34,7 @@ export const planCommand: Command = {
     const result = await ports.solver.solve({
       problem: assembled.problem,
       params,
-      threads: wholeFlag(flags, "threads", [1, 64]) ?? 1,
+      threads,
       onProgress: ({ share, steps, bestTotal, lateOrders }) =>
         output.progress(
           `${Math.round(share * 100)} %, ${steps} steps, ${lateOrders} late, total ${bestTotal.toFixed(0)}`,
@@ -54,14 +58,24 @@ export const planCommand: Command = {
       boundTotal: result.bound,
     });
     for (const line of planText(document)) output.say(line);
-    const out = flags.get("out");
-    if (out !== undefined) {
+    if (out !== null) {
       writeFileSync(out, `${JSON.stringify(document, null, 1)}\n`);
       output.say(`Written to ${out}`);
     }
     return 0;
   },
 };
+
+/** Where the plan goes, looked at before the search so that no work is lost; null when it is only printed. */
+function outFile(flags: Flags): string | null {
+  const out = flags.get("out");
+  if (out === undefined) return null;
+  if (existsSync(out) && statSync(out).isDirectory())
+    throw new UsageError(`${out} is a folder.`, "Name a file, such as plan.json.");
+  if (!existsSync(dirname(out)))
+    throw new UsageError(`The folder ${dirname(out)} is not there.`, "Make it first, or name another file.");
+  return out;
+}
 
 function budgetOf({ flags }: CommandContext): {
   readonly seed: number;

@@ -74,6 +74,9 @@ function summaryText(document: PlanDocument, clock: Clock): readonly string[] {
         ];
   return [
     `${summary.onTime} on time, ${summary.late} late, ${summary.coveredByStock} covered by stock, ${summary.unplanned} not planned`,
+    ...(summary.late === 0
+      ? []
+      : [`${summary.tardinessHours} h late in all, ${summary.worstLateHours} h at worst`]),
     `${summary.changes} changes in ${summary.changeHours} h (${summary.teamHours} h of setters); lines run ${(summary.utilisation * 100).toFixed(1)} % of their open time`,
     ...late.map(
       (order) =>

@@ -23,13 +23,15 @@ export const rateCommand: Command = {
     const { sheet, polymer } = materialOf(plant, product.sheetId);
     const inputs = { line, mould, product, sheet, polymer };
     output.say(`${product.name} on ${line.name} with ${mould.name}, sheet ${sheet.name}`);
-    for (const row of fitText(fitOf(inputs))) output.say(row);
+    const fit = fitOf(inputs);
+    for (const row of fitText(fit)) output.say(row);
     const rate = formingRate({ ...inputs, provenRates: plant.provenRates });
     if (rate.kind === "impossible") {
       for (const { cause, remedy } of rate.faults) output.say(`no cycle: ${cause} ${remedy}`);
       return 1;
     }
-    for (const row of rateText(rate)) output.say(row);
+    if (!fit.fits) output.say("No order is planned so; the figures below only say what the cycle would be.");
+    for (const row of rateText(rate, fit.fits ? "Rate to plan with" : "Rate if it fitted")) output.say(row);
     return 0;
   },
 };
@@ -67,7 +69,7 @@ function fitText(fit: Fit): readonly string[] {
   return ["It does not fit:", ...fit.against.map(({ sentence }) => `  ${sentence}`)];
 }
 
-function rateText(rate: FormingRate): readonly string[] {
+function rateText(rate: FormingRate, label: string): readonly string[] {
   const { basis } = rate;
   const cycle = basis.cycle.kind === "cycle" ? basis.cycle : null;
   const origin =
@@ -76,7 +78,7 @@ function rateText(rate: FormingRate): readonly string[] {
       : `computed, performance factor ${basis.performanceFactor}`;
   return [
     ...(cycle === null ? [] : cycleText(cycle)),
-    `Rate to plan with: ${rate.cyclesPerMin.toFixed(2)} cycles/min (${origin})`,
+    `${label}: ${rate.cyclesPerMin.toFixed(2)} cycles/min (${origin})`,
     `  ${Math.round(rate.piecesPerH)} pieces/h formed, ${Math.round(rate.goodPiecesPerH)} good`,
     `  ${rate.sheetKgPerH.toFixed(0)} kg/h of sheet, ${rate.netKgPerH.toFixed(0)} kg/h net, skeleton ${(rate.shot.skeletonShare * 100).toFixed(1)} % of the shot of ${rate.shot.sheetKg.toFixed(3)} kg`,
   ];
