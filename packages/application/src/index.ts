@@ -29,3 +29,4 @@ export { manualOfTable } from "./import/manual.ts";
 export { auditDocument } from "./planning/audit-document.ts";
 export type { DocumentVerdict } from "./planning/audit-document.ts";
 export { ENGINE_VERSION } from "@formweek/scheduler";
+export { planOfDocument } from "./planning/plan-of-document.ts";
