@@ -88,7 +88,8 @@ function parseText(text: string, { fileName, delimiter, limits }: Parsing): Pars
     return { ok: true, records };
   } catch (error) {
     if (!(error instanceof CsvError)) throw error;
-    const row = typeof error["lines"] === "number" ? error["lines"] : null;
+    const noticedAt = typeof error["lines"] === "number" ? error["lines"] : null;
+    const row = error.code === "CSV_QUOTE_NOT_CLOSED" ? lineOfOpenQuote(text) : noticedAt;
     const place = row === null ? "" : ` near line ${String(row)}`;
     return {
       ok: false,
@@ -103,4 +104,26 @@ function parseText(text: string, { fileName, delimiter, limits }: Parsing): Pars
       ),
     };
   }
+}
+
+/** The line on which a quotation begins that nothing closes: the parser only notices at the end of the file. */
+function lineOfOpenQuote(text: string): number | null {
+  let open = text.indexOf('"');
+  while (open >= 0) {
+    let close = text.indexOf('"', open + 1);
+    while (close >= 0 && text.charAt(close + 1) === '"') close = text.indexOf('"', close + 2);
+    if (close < 0) return lineAt(text, open);
+    open = text.indexOf('"', close + 1);
+  }
+  return null;
+}
+
+/** Counted mark by mark: a list of a million line ends would take memory. */
+function lineAt(text: string, place: number): number {
+  let line = 1;
+  for (let at = 0; at < place; at++) {
+    const mark = text.charAt(at);
+    if (mark === "\n" || (mark === "\r" && text.charAt(at + 1) !== "\n")) line++;
+  }
+  return line;
 }

@@ -24,7 +24,7 @@ export function scanSheets(entries: readonly UnzippedEntry[]): readonly SheetSca
     ]),
   );
   return tagsOf(textOf("xl/workbook.xml"), "sheet").map((tag) => {
-    const target = targets.get(attribute(tag, "r:id")) ?? "";
+    const target = targets.get(attribute(tag, "relation")) ?? "";
     const path = target.startsWith("/") ? target.slice(1) : `xl/${target}`;
     return scanSheet(unescaped(attribute(tag, "name")), textOf(path));
   });
@@ -34,34 +34,38 @@ function scanSheet(name: string, xml: string): SheetScan {
   const uncomputed = new Set<string>();
   const errors = new Map<string, string>();
   for (const { head, body } of cellsOf(xml)) {
-    const value = between(body, "<v>", "</v>");
-    if (attribute(head, "t") === "e") errors.set(attribute(head, "r"), unescaped(value));
-    else if (/<f[\s>/]/.test(body) && value === "" && !body.includes("<is>"))
-      uncomputed.add(attribute(head, "r"));
+    const kind = attribute(head, "t");
+    const value = valueOf(body);
+    if (kind === "e") errors.set(attribute(head, "r"), unescaped(value ?? ""));
+    else if (FORMULA.test(body) && isMissing(value, kind)) uncomputed.add(attribute(head, "r"));
   }
   return { name, uncomputed, errors, merged: tagsOf(xml, "mergeCell").map((tag) => attribute(tag, "ref")) };
 }
 
-/** Cells with content, one after the other; linear in the length of the text. */
-function* cellsOf(xml: string): Generator<{ readonly head: string; readonly body: string }> {
-  for (let at = xml.indexOf("<c "); at >= 0;) {
-    const close = xml.indexOf(">", at);
-    if (close < 0) return;
-    if (xml.charAt(close - 1) === "/") {
-      at = xml.indexOf("<c ", close);
-      continue;
-    }
-    const end = xml.indexOf("</c>", close);
-    if (end < 0) return;
-    yield { head: xml.slice(at + 2, close), body: xml.slice(close + 1, end) };
-    at = xml.indexOf("<c ", end);
-  }
+const FORMULA = /<(?:[\w.-]+:)?f[\s>/]/;
+const VALUE = /<(?:[\w.-]+:)?v(?:\s[^>]*)?(?:\/>|>([^<]*)<)/;
+
+/** The stored value of a cell as written; null without a place for one. */
+function valueOf(body: string): string | null {
+  const found = VALUE.exec(body);
+  return found === null ? null : (found[1] ?? "");
 }
 
-function between(text: string, from: string, to: string): string {
-  const start = text.indexOf(from);
-  const end = start < 0 ? -1 : text.indexOf(to, start);
-  return end < 0 ? "" : text.slice(start + from.length, end);
+/** A formula whose result is empty text is stored as text ("str") of no length: computed all the same. */
+const isMissing = (value: string | null, kind: string): boolean =>
+  kind === "str" ? value === null : (value ?? "") === "";
+
+/** Cells with content, one after the other; linear in the length of the text. */
+function* cellsOf(xml: string): Generator<{ readonly head: string; readonly body: string }> {
+  const opening = /<([\w.-]+:)?c(?=[\s/>])([^>]*)>/g;
+  for (let found = opening.exec(xml); found !== null; found = opening.exec(xml)) {
+    const [, prefix = "", head = ""] = found;
+    if (head.endsWith("/")) continue;
+    const end = xml.indexOf(`</${prefix}c>`, opening.lastIndex);
+    if (end < 0) return;
+    yield { head, body: xml.slice(opening.lastIndex, end) };
+    opening.lastIndex = end;
+  }
 }
 
 function tagsOf(xml: string, tag: string): readonly string[] {
@@ -70,8 +74,24 @@ function tagsOf(xml: string, tag: string): readonly string[] {
   );
 }
 
-function attribute(attributes: string, name: string): string {
-  return new RegExp(`(?:^|\\s)${name}="([^"]*)"`).exec(attributes)?.[1] ?? "";
+/** Patterns of the attributes that are read; the relationship's prefix is the file's own choice. */
+const ATTRIBUTES = {
+  Id: attributePattern("Id"),
+  Target: attributePattern("Target"),
+  relation: attributePattern("[\\w.-]+:id"),
+  name: attributePattern("name"),
+  r: attributePattern("r"),
+  t: attributePattern("t"),
+  ref: attributePattern("ref"),
+};
+
+function attributePattern(name: string): RegExp {
+  return new RegExp(`(?:^|\\s)${name}\\s*=\\s*(?:"([^"]*)"|'([^']*)')`);
+}
+
+function attribute(attributes: string, name: keyof typeof ATTRIBUTES): string {
+  const found = ATTRIBUTES[name].exec(attributes);
+  return found?.[1] ?? found?.[2] ?? "";
 }
 
 function unescaped(text: string): string {

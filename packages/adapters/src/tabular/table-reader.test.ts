@@ -85,7 +85,7 @@ function workbook(sheetData: string, tail = ""): Uint8Array {
     },
     {
       name: "xl/worksheets/sheet1.xml",
-      text: `<?xml version="1.0"?><worksheet ${ns}><sheetData>${sheetData}</sheetData>${tail}</worksheet>`,
+      text: `<?xml version="1.0"?><worksheet ${ns} ${ns.replace("xmlns=", "xmlns:x=")}><sheetData>${sheetData}</sheetData>${tail}</worksheet>`,
     },
   ]);
 }
@@ -143,6 +143,15 @@ describe("CSV as it comes", () => {
     expect(result.ok ? "" : result.faults[0]?.remedy).not.toBe("");
   });
 
+  it.each<[string, string, number]>([
+    ["a quotation that nothing closes", `a,b\n1,"x\ny ""z"""\n2,"open\n${"3,4\n".repeat(50)}`, 4],
+    ["a quotation mark inside of a cell", 'a,b\n1,2\n3,x"y\n4,5\n', 3],
+  ])("names the line of %s", async (_, text, row) => {
+    const result = await csv(text);
+    expect(result).toMatchObject({ ok: false, faults: [{ code: "broken-quotes", row }] });
+    expect(result.ok ? "" : result.faults[0]?.problem).toContain(`line ${String(row)}`);
+  });
+
   it("names the kinds of file it knows", async () => {
     expect(await tableReader.read({ name: "orders.pdf", bytes: utf8("x") }, LIMITS)).toMatchObject({
       ok: false,
@@ -163,6 +172,32 @@ describe("workbooks as they come", () => {
     const rows = result.ok ? result.tables[0]?.rows : [];
     expect(rows?.[0]?.[0]).toBe("Order");
     expect(rows?.[1]).toEqual([2, { kind: "formula", value: null }, { kind: "error", text: "#DIV/0!" }]);
+  });
+
+  it.each<[string, string]>([
+    [
+      "single quotes and line breaks in tags",
+      "<row r='1'><c r='A1'><v>1</v></c><c\nr='B1'><f>NOW()</f><v></v></c><c r='C1' t='e'><v>#REF!</v></c></row>",
+    ],
+    [
+      "a prefix before every name",
+      '<x:row r="1"><x:c r="A1"><x:v>1</x:v></x:c><x:c r="B1"><x:f>NOW()</x:f></x:c><x:c r="C1" t="e"><x:v>#REF!</x:v></x:c></x:row>',
+    ],
+  ])("marks them as well in XML with %s", async (_, rows) => {
+    const result = await xlsx(workbook(rows));
+    expect(result.ok && result.tables[0]?.rows).toEqual([
+      [1, { kind: "formula", value: null }, { kind: "error", text: "#REF!" }],
+    ]);
+  });
+
+  it("takes a formula whose result is empty text for an empty cell", async () => {
+    const formula = '<f>IF(A1=1,"","late")</f>';
+    const result = await xlsx(
+      workbook(
+        `<row r="1"><c r="A1"><v>1</v></c><c r="B1" t="str">${formula}<v></v></c><c r="C1" t="str">${formula}<v/></c><c r="D1"><v>2</v></c></row>`,
+      ),
+    );
+    expect(result.ok && result.tables[0]?.rows).toEqual([[1, null, null, 2]]);
   });
 
   it("reads date cells as the wall clock that the sheet shows, to the second", async () => {
