@@ -220,6 +220,23 @@ describe("plant files that do not hang together", () => {
     expect(outcome.faults[0]?.remedy).not.toBe("");
   });
 
+  it("name a record that stands twice", async () => {
+    const tables = tablesOfPlant(plant).map((table) =>
+      table.name === "sheets" ? { ...table, rows: [...table.rows, table.rows[1] ?? []] } : table,
+    );
+    const outcome = previewPlant({ tables: await xlsxOf(tables), stored: plant, plantId: plant.id });
+    expect(outcome.change).toBeNull();
+    expect(outcome.faults).toMatchObject([
+      {
+        sheet: "sheets",
+        row: plant.sheets.length + 2,
+        column: "sheet",
+        value: plant.sheets[0]?.id,
+        problem: "stands already in row 2",
+      },
+    ]);
+  });
+
   it("name a child row without its record and a table that nobody knows", async () => {
     const tables = await csvOf([
       {

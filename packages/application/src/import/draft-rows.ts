@@ -1,5 +1,5 @@
 import type { PlantTableKey } from "./plant-tables.ts";
-import { linesKey, nested, without } from "./plant-draft.ts";
+import { keyOf, linesKey, nested, without } from "./plant-draft.ts";
 import type { Collection, DraftRecord, Origin, PlantDraft } from "./plant-draft.ts";
 import type { ReadRow, ReadRows } from "./read-table.ts";
 
@@ -31,6 +31,24 @@ const STARTING: Partial<Record<PlantTableKey, DraftRecord>> = {
   sheets: { arrivals: [] },
   changeoverRules: { mouldClasses: [] },
 };
+
+/** Rows of a table of records that name a record of an earlier row again, with the row of its first mention. */
+export function repeatedRows(
+  key: PlantTableKey,
+  table: ReadRows,
+): readonly { readonly row: number; readonly firstRow: number }[] {
+  const collection = RECORDS[key];
+  if (collection === undefined) return [];
+  const firstRows = new Map<string, number>();
+  return table.rows.flatMap((row) => {
+    if (row.bad) return [];
+    const identity = keyOf(collection, row.values);
+    const firstRow = firstRows.get(identity);
+    if (firstRow !== undefined) return [{ row: row.row, firstRow }];
+    firstRows.set(identity, row.row);
+    return [];
+  });
+}
 
 interface ChildTable {
   readonly collection: Collection;

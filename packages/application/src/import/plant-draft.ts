@@ -36,6 +36,8 @@ const EMPTY: Record<Collection, readonly DraftRecord[]> = {
 export class PlantDraft {
   readonly #fields: DraftRecord;
   readonly #collections = new Map<Collection, DraftRecord[]>();
+  /** Place of each record in its collection by key; the first of equal keys, as a search would find it. */
+  readonly #places = new Map<Collection, Map<string, number>>();
   readonly #origins = new Map<object, Origin>();
   #plantOrigin: Origin | null = null;
 
@@ -43,7 +45,7 @@ export class PlantDraft {
     this.#fields = { ...stored };
     const base = stored ?? { ...EMPTY, polymers: Object.values(POLYMER_DEFAULTS) };
     for (const collection of Object.keys(EMPTY) as Collection[]) {
-      this.#collections.set(
+      this.#setRecords(
         collection,
         base[collection].map((record) => ({ ...record })),
       );
@@ -59,12 +61,13 @@ export class PlantDraft {
   /** Lays fields over the record with the same key, or adds it on top of `starting`. */
   put(collection: Collection, fields: DraftRecord, origin: Origin, starting: DraftRecord = {}): void {
     const records = this.#records(collection);
+    const places = this.#placesOf(collection);
     const key = keyOf(collection, fields);
-    const index = records.findIndex((record) => keyOf(collection, record) === key);
-    const merged = { ...(index < 0 ? starting : records[index]), ...fields };
+    const place = places.get(key);
+    const merged = { ...(place === undefined ? starting : records[place]), ...fields };
     this.#origins.set(merged, origin);
-    if (index < 0) records.push(merged);
-    else records[index] = merged;
+    if (place === undefined) places.set(key, records.push(merged) - 1);
+    else records[place] = merged;
   }
 
   /** Replaces a child field of a record; false when the record is not there. */
@@ -73,9 +76,8 @@ export class PlantDraft {
     field: string,
     value: unknown,
   ): boolean {
-    const record = this.#records(target.collection).find(
-      (one) => keyOf(target.collection, one) === target.key,
-    );
+    const place = this.#placesOf(target.collection).get(target.key);
+    const record = place === undefined ? undefined : this.#records(target.collection)[place];
     if (record === undefined) return false;
     record[field] = value;
     return true;
@@ -87,10 +89,7 @@ export class PlantDraft {
     drop: (record: DraftRecord) => boolean,
     by: readonly DraftRecord[],
   ): void {
-    this.#collections.set(collection, [
-      ...this.#records(collection).filter((record) => !drop(record)),
-      ...by,
-    ]);
+    this.#setRecords(collection, [...this.#records(collection).filter((record) => !drop(record)), ...by]);
   }
 
   remember(part: object, origin: Origin): void {
@@ -123,13 +122,27 @@ export class PlantDraft {
     return { origin, field: path.slice(used).map(String).join(".") };
   }
 
+  #setRecords(collection: Collection, records: DraftRecord[]): void {
+    const places = new Map<string, number>();
+    records.forEach((record, place) => {
+      const key = keyOf(collection, record);
+      if (!places.has(key)) places.set(key, place);
+    });
+    this.#collections.set(collection, records);
+    this.#places.set(collection, places);
+  }
+
+  #placesOf(collection: Collection): Map<string, number> {
+    return this.#places.get(collection) ?? new Map<string, number>();
+  }
+
   #records(collection: Collection): DraftRecord[] {
     return this.#collections.get(collection) ?? [];
   }
 }
 
 /** What makes two rows speak of the same record. */
-function keyOf(collection: Collection, record: DraftRecord): string {
+export function keyOf(collection: Collection, record: Readonly<DraftRecord>): string {
   switch (collection) {
     case "polymers":
       return String(record["name"]);

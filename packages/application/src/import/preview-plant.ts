@@ -4,7 +4,7 @@ import type { Table } from "../ports/table.ts";
 import type { ImportFault } from "./import-fault.ts";
 import { listedFaults } from "./import-outcome.ts";
 import type { ImportOutcome } from "./import-outcome.ts";
-import { layRows } from "./draft-rows.ts";
+import { layRows, repeatedRows } from "./draft-rows.ts";
 import type { Orphan } from "./draft-rows.ts";
 import { PlantDraft } from "./plant-draft.ts";
 import { plantTables } from "./plant-tables.ts";
@@ -57,7 +57,11 @@ export function previewPlant({ tables, stored, plantId }: PlantPreviewInput): Im
   let rows = 0;
   for (const { key, read } of readTables(tables, faults)) {
     rows += read.rows.length;
-    faults.push(...read.faults, ...layRows(draft, key, read).map(orphanFault));
+    faults.push(
+      ...read.faults,
+      ...repeatedRows(key, read).map((repeat) => repeatFault(key, read, repeat)),
+      ...layRows(draft, key, read).map(orphanFault),
+    );
   }
   const { plant, faults: recordFaults } = judged(draft, plantId);
   faults.push(...recordFaults);
@@ -106,6 +110,24 @@ function readTables(
     });
   }
   return found;
+}
+
+/** The last of two rows would win in silence; which of them is right, only the planner knows. */
+function repeatFault(
+  key: PlantTableKey,
+  read: ReadRows,
+  { row, firstRow }: { readonly row: number; readonly firstRow: number },
+): ImportFault {
+  const field = plantTables[key].columns[0]?.field ?? "id";
+  return {
+    sheet: read.sheet,
+    row,
+    column: read.headers.get(field) ?? null,
+    value: read.shown(row, field),
+    problem: `stands already in row ${String(firstRow)}`,
+    remedy: "Keep one row for each record.",
+    severity: "error",
+  };
 }
 
 function orphanFault({ origin, field, parent }: Orphan): ImportFault {
