@@ -26,7 +26,7 @@ export interface ReadRows {
 const HEADER_ROWS = 20;
 
 /** Compares names as people write them: case, accents, spaces, punctuation and a unit in brackets do not matter. */
-export function normalName(text: string): string {
+function normalName(text: string): string {
   return text
     .replace(/[([][^()[\]]*[)\]]/g, "")
     .normalize("NFD")
