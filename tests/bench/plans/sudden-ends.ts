@@ -85,11 +85,14 @@ export async function measureSuddenEnds(sheet: FigureSheet): Promise<void> {
         await server.stop();
         break;
       }
-      const work = [keepImporting(client, plantId, ledger), keepPlanning(client, plantId, ledger)];
+      const work = Promise.allSettled([
+        keepImporting(client, plantId, ledger),
+        keepPlanning(client, plantId, ledger),
+      ]);
       // Spread over what goes on in a round: 0.2 s to 3 s after the work has begun.
       await new Promise((resolve) => setTimeout(resolve, 200 + ((round * 7) % rounds) * 140));
       await server.kill();
-      await Promise.allSettled(work);
+      await work;
     }
   } finally {
     rmSync(folder, { recursive: true, force: true });
