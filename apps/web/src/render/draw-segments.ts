@@ -111,11 +111,11 @@ function textLines(rowHeightPx: number): { readonly mouldPx: number; readonly pi
   return { mouldPx: bandPx + 17, piecesPx: null };
 }
 
-/** The mould's name, its shorter id where the name has no room, or as much of the name as fits. */
+/** The mould's name, or where it has no room as much of its short id as fits: the beginning of an id tells more than a kind. */
 function mouldLabel(run: RunSegment, room: number, widthOf: (text: string) => number): string {
   const id = run.mould?.mouldId ?? run.mouldName;
-  const isIdBetter = widthOf(run.mouldName) > room && widthOf(id) <= room;
-  return isIdBetter ? id : fitLabel(run.mouldName, room, widthOf);
+  const isNameBetter = widthOf(run.mouldName) <= room || id.length > run.mouldName.length;
+  return fitLabel(isNameBetter ? run.mouldName : id, room, widthOf);
 }
 
 /** Where a late order's due flag stands in the run, its left edge when it was due before; infinite when on time or due later. */
