@@ -1,4 +1,5 @@
-import { spawnSync } from "node:child_process";
+import { spawn, spawnSync } from "node:child_process";
+import { once } from "node:events";
 import { existsSync, mkdtempSync, readFileSync, readdirSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -67,6 +68,40 @@ describe("plan and audit on the demo", () => {
     const audited = run("audit", "--demo", "full", "--plan", at("calm.json"));
     expect(audited.status).toBe(1);
     expect(audited.stdout).toContain("other inputs");
+  });
+});
+
+/** Signals that a process handles itself, as the kernel shows them; bit 0 is the closing of its terminal. */
+const catchesHangUp = (pid: number): boolean => {
+  const mask = /^SigCgt:\s*([0-9a-f]+)$/m.exec(readFileSync(`/proc/${pid}/status`, "utf8"))?.[1] ?? "0";
+  return (BigInt(`0x${mask}`) & 1n) === 1n;
+};
+
+describe("Ctrl-C", () => {
+  it("keeps the best plan, though launchers hand the key press on a second time", async () => {
+    const words = ["plan", "--demo", "full", "--seconds", "3600", "--out", at("stopped.json")];
+    const planning = spawn(process.execPath, ["--conditions=source", "--import", "tsx", main, ...words], {
+      cwd: root,
+      stdio: "ignore",
+    });
+    const ended = once(planning, "exit");
+    const { pid } = planning;
+    if (pid === undefined) throw new Error("the command did not start");
+    while (!catchesHangUp(pid)) await new Promise((resolve) => setTimeout(resolve, 50));
+    planning.kill("SIGINT");
+    planning.kill("SIGINT");
+    expect(await ended).toEqual([0, null]);
+    expect(run("audit", "--demo", "full", "--plan", at("stopped.json"))).toMatchObject({
+      status: 0,
+      stdout: "valid\n",
+    });
+  });
+});
+
+describe("the schedule on paper", () => {
+  it("shows when a line is closed and why", () => {
+    const planned = run("plan", "--demo", "breakdown", "--steps", "20");
+    expect(planned.stdout).toMatch(/closed {2}index drive failed/);
   });
 });
 
@@ -181,7 +216,11 @@ describe("commands that cannot be carried out", () => {
     [["plan", "--demo", "calm", "--steps", "1", "--seconds", "1"], "Give one of them."],
     [["plan", "--demo", "calm", "--seed", "one"], "Give a whole number"],
     [["plan", "--plant", "/nowhere", "--orders", "x.csv"], "is not there"],
-    [["plan", "--speed", "9"], "See --help"],
+    [["plan", "--speed", "9"], "There is no option --speed. See --help"],
+    [["plan", "calm"], '"calm" stands alone'],
+    [["plan", "--demo"], "--demo needs a value"],
+    [["generate", "--force=yes"], "--force takes no value"],
+    [["audit", "--demo", "calm", "--plan", "packages"], "is a folder"],
     [["plan", "--demo", "calm", "--out", "/nowhere/plan.json"], "The folder /nowhere is not there"],
     [["generate", "--lines", "2", "--orders", "4", "--out", "package.json"], "is a file"],
     [["audit", "--demo", "calm"], "--plan is missing"],

@@ -1,6 +1,6 @@
 import { assembleProblem, auditDocument } from "@formweek/application";
 import { PlanDocument } from "@formweek/contracts";
-import { existsSync, readFileSync } from "node:fs";
+import { existsSync, readFileSync, statSync } from "node:fs";
 import type { Command } from "./command.ts";
 import { neededFlag } from "./flags.ts";
 import { ORDER_FLAGS, PLANT_FLAGS, loadOrders, loadPlant } from "./input.ts";
@@ -40,6 +40,8 @@ export const auditCommand: Command = {
 function readPlan(path: string): PlanDocument {
   if (!existsSync(path))
     throw new UsageError(`${path} is not there.`, "Name a plan file that the plan command wrote.");
+  if (statSync(path).isDirectory())
+    throw new UsageError(`${path} is a folder.`, "Name a plan file that the plan command wrote.");
   const parsed = PlanDocument.safeParse(jsonOf(path));
   if (parsed.success) return parsed.data;
   const [issue] = parsed.error.issues;

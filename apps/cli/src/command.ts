@@ -7,8 +7,8 @@ export interface CommandContext {
   readonly flags: Flags;
   readonly ports: OfflinePorts;
   readonly output: Output;
-  /** Aborted by Ctrl-C; a plan in the making is then kept as it is. */
-  readonly signal: AbortSignal;
+  /** From the call on, Ctrl-C aborts the signal instead of ending the process: what is in the making is kept. */
+  readonly stopSignal: () => AbortSignal;
 }
 
 export interface Command {

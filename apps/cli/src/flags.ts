@@ -26,9 +26,20 @@ export function readFlags(args: readonly string[], specs: FlagSpecs): Flags {
       Object.entries(values).map(([name, value]) => [name, typeof value === "string" ? value : ""]),
     );
   } catch (error) {
-    const text = error instanceof Error ? error.message.split("\n")[0] : String(error);
-    throw new UsageError(text ?? "The options could not be read.", "See --help for the options.");
+    throw new UsageError(misreadText(error), "See --help for the options.");
   }
+}
+
+function misreadText(error: unknown): string {
+  if (!(error instanceof Error)) return String(error);
+  const code = "code" in error ? error.code : null;
+  const named = /'(.*?)[' =]/.exec(error.message)?.[1] ?? "";
+  if (code === "ERR_PARSE_ARGS_UNKNOWN_OPTION") return `There is no option ${named}.`;
+  if (code === "ERR_PARSE_ARGS_UNEXPECTED_POSITIONAL")
+    return `"${named}" stands alone, with no option before it.`;
+  if (!error.message.includes("missing") && !error.message.includes("ambiguous"))
+    return `${named} takes no value.`;
+  return `${named.replace(/,$/, "")} needs a value after it.`;
 }
 
 /** A whole number flag within a range; null when it does not stand. */

@@ -72,7 +72,9 @@ export async function loadOrders(
   const refused = outcome.faults.some(({ severity }) => severity === "error");
   if (refused && !flags.has("skip-bad-rows")) {
     output.warn(
-      `${outcome.bad} bad rows; nothing was planned. Correct them, or add --skip-bad-rows to go on without them.`,
+      outcome.bad === 0
+        ? "Nothing was planned. Correct the file."
+        : `${outcome.bad} bad rows; nothing was planned. Correct them, or add --skip-bad-rows to go on without them.`,
     );
     return null;
   }

@@ -7,6 +7,7 @@ import { UsageError } from "./outcome.ts";
 import type { ExitCode, Output } from "./outcome.ts";
 import { planCommand } from "./plan-command.ts";
 import { rateCommand } from "./rate-command.ts";
+import { stopSignal } from "./stop-signal.ts";
 
 const COMMANDS: Readonly<Record<string, Command>> = {
   plan: planCommand,
@@ -22,16 +23,6 @@ const output: Output = {
     if (process.stderr.isTTY) process.stderr.write(`\r\u001b[2K${line}`);
   },
 };
-
-/** The first Ctrl-C keeps the best plan so far; a second one ends at once. */
-function stopSignal(): AbortSignal {
-  const controller = new AbortController();
-  process.on("SIGINT", () => {
-    if (controller.signal.aborted) process.exit(130);
-    controller.abort();
-  });
-  return controller.signal;
-}
 
 async function main([name, ...args]: readonly string[]): Promise<ExitCode> {
   const command = COMMANDS[name ?? ""];
@@ -49,13 +40,15 @@ async function main([name, ...args]: readonly string[]): Promise<ExitCode> {
     return 0;
   }
   const flags = readFlags(args, command.flags);
-  return command.run({ flags, ports: offlinePorts(), output, signal: stopSignal() });
+  return command.run({ flags, ports: offlinePorts(), output, stopSignal });
 }
 
-// a reader that has seen enough, such as a pager, is no fault
-process.stdout.on("error", (error: NodeJS.ErrnoException) => {
-  if (error.code !== "EPIPE") throw error;
-});
+// a reader that has seen enough, such as a pager, or a terminal that was closed is no fault
+for (const stream of [process.stdout, process.stderr]) {
+  stream.on("error", (error: NodeJS.ErrnoException) => {
+    if (error.code !== "EPIPE" && error.code !== "EIO") throw error;
+  });
+}
 
 main(process.argv.slice(2)).then(
   (code) => {

@@ -23,7 +23,7 @@ export const planCommand: Command = {
     out: { value: "plan.json", meaning: "write the plan file" },
   },
   run: async (context) => {
-    const { flags, ports, output, signal } = context;
+    const { flags, ports, output, stopSignal } = context;
     const params = budgetOf(context);
     const threads = wholeFlag(flags, "threads", [1, 64]) ?? 1;
     const out = outFile(flags);
@@ -39,7 +39,7 @@ export const planCommand: Command = {
         output.progress(
           `${Math.round(share * 100)} %, ${steps} steps, ${lateOrders} late, total ${bestTotal.toFixed(0)}`,
         ),
-      signal,
+      signal: stopSignal(),
     });
     output.progress("");
     if (result.status === "faulty-problem") {
@@ -57,11 +57,9 @@ export const planCommand: Command = {
       steps: result.statistics.steps,
       boundTotal: result.bound,
     });
+    if (out !== null) writeFileSync(out, `${JSON.stringify(document, null, 1)}\n`); // first: a closed terminal must not cost the plan
     for (const line of planText(document)) output.say(line);
-    if (out !== null) {
-      writeFileSync(out, `${JSON.stringify(document, null, 1)}\n`);
-      output.say(`Written to ${out}`);
-    }
+    if (out !== null) output.say(`Written to ${out}`);
     return 0;
   },
 };

@@ -37,11 +37,23 @@ function lineText(
   const share =
     open === 0
       ? "never open"
-      : `${Math.round((runSeconds / open) * 100)} % run, ${Math.round((changeSeconds / open) * 100)} % change`;
-  const rows = own
+      : `${Math.round((runSeconds / open) * 100)} % run, ${Math.round((changeSeconds / open) * 100)} % change of its open time`;
+  const work = own
     .filter((segment) => segment.kind !== "stop" || segment.reason !== "closed")
-    .map((segment) => segmentText(segment, clock));
-  return ["", `${line.name} (${line.id}): ${share}`, ...(rows.length === 0 ? ["  nothing planned"] : rows)];
+    .map((segment) => ({ start: segment.start, text: segmentText(segment, clock) }));
+  const closures = line.closures.map(({ start, end, reason }) => ({
+    start,
+    text: `  ${clock(start)} – ${clock(end)}  closed  ${reason}`,
+  }));
+  const rows = [...work, ...closures]
+    .sort((a, b) => Date.parse(a.start) - Date.parse(b.start))
+    .map(({ text }) => text);
+  return [
+    "",
+    `${line.name} (${line.id}): ${share}`,
+    ...(work.length === 0 ? ["  nothing planned"] : []),
+    ...rows,
+  ];
 }
 
 function segmentText(segment: DocumentSegment, clock: Clock): string {
@@ -77,7 +89,7 @@ function summaryText(document: PlanDocument, clock: Clock): readonly string[] {
     ...(summary.late === 0
       ? []
       : [`${summary.tardinessHours} h late in all, ${summary.worstLateHours} h at worst`]),
-    `${summary.changes} changes in ${summary.changeHours} h (${summary.teamHours} h of setters); lines run ${(summary.utilisation * 100).toFixed(1)} % of their open time`,
+    `${summary.changes} changes in ${summary.changeHours} h (${summary.teamHours} h of setters); until the last run ends, lines run ${(summary.utilisation * 100).toFixed(1)} % of their open time`,
     ...late.map(
       (order) =>
         `late: ${order.orderId} ${order.productName}, due ${clock(order.due)}, ready ${clock(order.finish ?? order.due)}, ${hours(order.lateSeconds)} late`,
