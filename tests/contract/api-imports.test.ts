@@ -1,5 +1,7 @@
-import { localPlanner } from "@formweek/application";
+import { tableWriter } from "@formweek/adapters/tabular";
+import { localPlanner, tablesOfPlant } from "@formweek/application";
 import { AcceptImportResponse, ImportReport, OrderBookResponse, PlantResponse } from "@formweek/contracts";
+import { generatePlant } from "@formweek/demo-plant";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { type ApiServer, fill, openApiServer, orders, plant, plantId } from "../fixtures/api-server.ts";
 import { formOf, problemOf } from "../fixtures/http-asks.ts";
@@ -148,7 +150,7 @@ describe("an export", () => {
     expect(report.summary).toMatchObject({ added: 0, changed: 0, unchanged: before.orders.length, bad: 0 });
   });
 
-  test("of the plant, loaded again, changes nothing; loaded as a new plant, makes the same", async () => {
+  test("of the plant, loaded again, changes nothing", async () => {
     const written = await download("plant.xlsx");
     const again = await check([written], "plant");
     expect(again).toMatchObject({ acceptable: true, summary: { added: 0, changed: 0, bad: 0 } });
@@ -199,13 +201,25 @@ describe("an import of plant data", () => {
     });
   });
 
-  test("makes a new plant from the files of another", async () => {
-    const { content } = await download("plant.xlsx");
-    const report = await check([{ name: "plant.xlsx", content }], "plant");
-    expect(report.acceptable).toBe(true);
-    const elsewhere = await upload("plant", [{ name: "plant.xlsx", content }], "second-plant");
-    const named = ImportReport.parse(elsewhere.json());
-    expect(named.acceptable).toBe(false);
-    expect(named.faults.some(({ value }) => value === plantId)).toBe(true);
+  test("goes to the plant that the files name, a new one too, and leaves the open one alone", async () => {
+    const { plant: other } = generatePlant({ lines: 3, orders: 5, seed: 2 });
+    const files = tablesOfPlant(other).map((table) => ({
+      name: `${table.name}.csv`,
+      content: tableWriter.csv(table),
+    }));
+    const report = await check(files, "plant");
+    expect(report).toMatchObject({ plantId: other.id, acceptable: true, revision: 0, faults: [] });
+    const missing = await api.server.inject({ url: `/api/plants/${other.id}` });
+    expect(missing.statusCode).toBe(404);
+    const before = (await api.server.inject({ url: `/api/plants/${plantId}` })).json<unknown>();
+    expect(problemOf(await accept(report.importId, report.revision))).toMatchObject({ code: "not-found" });
+    expect((await accept(report.importId, report.revision, other.id)).statusCode).toBe(200);
+    const made = PlantResponse.parse((await api.server.inject({ url: `/api/plants/${other.id}` })).json());
+    expect(made.plant).toEqual(other);
+    expect((await api.server.inject({ url: `/api/plants/${plantId}` })).json<unknown>()).toEqual(before);
+    expect(await check(files, "plant", other.id)).toMatchObject({
+      summary: { added: 0, changed: 0 },
+      revision: made.revision,
+    });
   });
 });

@@ -64,8 +64,21 @@ function baseName(path: string): string {
 }
 
 function reportOnTheWire(preview: ImportPreview) {
-  const { importId, kind, files, rows, counts, bad, cannotBePlannedCount, acceptable, revision } = preview;
+  const { importId, kind, plantId, files, rows, counts, bad, cannotBePlannedCount, acceptable, revision } =
+    preview;
   const { faults, cannotBePlanned, truncated } = preview;
   const summary = { ...counts, bad, cannotBePlanned: cannotBePlannedCount };
-  return { importId, kind, files, rows, summary, acceptable, faults, cannotBePlanned, truncated, revision };
+  return {
+    importId,
+    kind,
+    plantId,
+    files,
+    rows,
+    summary,
+    acceptable,
+    faults,
+    cannotBePlanned,
+    truncated,
+    revision,
+  };
 }

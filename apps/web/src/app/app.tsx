@@ -64,7 +64,9 @@ function OpenPlant({ plants }: { readonly plants: PlantListResponse }): JSX.Elem
             <OrdersPage key={plant.id} plantId={plant.id} />
           </Route>
           <Route path="/plant/:section?">
-            {({ section }) => <PlantPage key={plant.id} plantId={plant.id} section={section} />}
+            {({ section }) => (
+              <PlantPage key={plant.id} plantId={plant.id} onPlant={choose} section={section} />
+            )}
           </Route>
           <Route>
             <EmptyNotice title={text.app.notFound}>

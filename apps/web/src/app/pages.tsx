@@ -84,14 +84,16 @@ export function OrdersPage({ plantId }: { readonly plantId: string }): JSX.Eleme
 
 interface PlantPageProps {
   readonly plantId: string;
+  /** Opens another plant. */
+  readonly onPlant: (plantId: string) => void;
   readonly section: string | undefined;
 }
 
-export function PlantPage({ plantId, section }: PlantPageProps): JSX.Element {
+export function PlantPage({ plantId, onPlant, section }: PlantPageProps): JSX.Element {
   const plant = usePlant(plantId);
   const wait = notYet([standing(plant)]);
   return (
-    <ImportDesk plantId={plantId} kind="plant" next={null}>
+    <ImportDesk plantId={plantId} kind="plant" onAccepted={onPlant} next={null}>
       {(buttons) =>
         wait ??
         (plant.data === undefined ? null : (

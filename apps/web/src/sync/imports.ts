@@ -23,19 +23,17 @@ export function useDryRun(
 }
 
 /** Takes a checked import over; refused with 409 when the data changed since the check. */
-export function useAcceptImport(
-  plantId: string,
-): UseMutationResult<AcceptImportResponse, CallError, ImportReport> {
+export function useAcceptImport(): UseMutationResult<AcceptImportResponse, CallError, ImportReport> {
   const client = useQueryClient();
   return useMutation({
-    mutationFn: ({ importId, revision }) =>
+    mutationFn: ({ importId, plantId, revision }) =>
       call({
         path: `/plants/${encodeURIComponent(plantId)}/imports/${encodeURIComponent(importId)}/accept`,
         answer: AcceptImportResponse,
         method: "POST",
         body: { revision },
       }),
-    onSuccess: async (_applied, { kind }) => {
+    onSuccess: async (_applied, { kind, plantId }) => {
       await client.invalidateQueries({ queryKey: keys.orders(plantId) });
       if (kind === "plant") {
         await Promise.all(

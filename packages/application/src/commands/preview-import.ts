@@ -1,8 +1,9 @@
 import { previewOrders } from "../import/preview-orders.ts";
-import { previewPlant } from "../import/preview-plant.ts";
+import { plantNamedIn, previewPlant } from "../import/preview-plant.ts";
 import type { ImportFault } from "../import/import-fault.ts";
 import type { ImportOutcome } from "../import/import-outcome.ts";
 import { type AppError, appError } from "../errors.ts";
+import { authorise } from "../authorise.ts";
 import { plantNotFound } from "../not-found.ts";
 import type { ImportKind, StoredImport } from "../ports/import-repository.ts";
 import type { Ports } from "../ports/ports.ts";
@@ -20,6 +21,8 @@ export interface PreviewImportInput extends PlantInput {
 export interface ImportPreview extends Omit<ImportOutcome, "change"> {
   readonly importId: string;
   readonly kind: ImportKind;
+  /** Plant that would change: the one asked for, or another or new one that a plant file names. */
+  readonly plantId: string;
   readonly files: readonly string[];
   /** False when the files hold nothing that could be taken over. */
   readonly acceptable: boolean;
@@ -37,12 +40,20 @@ const LIMITS: TableLimits = {
   maxCellCharacters: 10_000,
 };
 
-/** Dry run of an import: reads, checks, compares, and keeps what acceptance would write. */
+/**
+ * Dry run of an import: reads, checks, compares, and keeps what acceptance would write. Plant data go to the plant that
+ * they name, which may be a new one; orders always go to the plant asked for.
+ */
 export const previewImport: UseCase<PreviewImportInput, ImportPreview> = {
   role: ({ kind }) => (kind === "plant" ? "manager" : "planner"),
-  run: async (ports, { plantId, kind, files }, actor) => {
+  run: async (ports, { plantId: asked, kind, files }, actor) => {
     const contents = await readFiles(ports, files);
     if (!contents.ok) return contents;
+    const plantId = (kind === "plant" ? plantNamedIn(contents.value.tables) : null) ?? asked;
+    if (plantId !== asked) {
+      const allowed = authorise(actor, plantId, "manager");
+      if (!allowed.ok) return allowed;
+    }
     const looked = await (kind === "orders" ? previewOfOrders : previewOfPlant)(
       ports,
       plantId,
@@ -70,6 +81,7 @@ export const previewImport: UseCase<PreviewImportInput, ImportPreview> = {
       faults: [...shown.faults, ...contents.value.notices.map(faultOfNotice)],
       importId: stored.id,
       kind,
+      plantId,
       files: files.map((file) => file.name),
       acceptable: change !== null,
       revision,

@@ -21,6 +21,13 @@ export interface PlantPreviewInput {
   readonly plantId: string | null;
 }
 
+/** Id of the plant that the tables are about; null where they do not say. */
+export function plantNamedIn(tables: readonly Table[]): string | null {
+  const table = tables.find((one) => isNamed(one, plantTables.plant));
+  const id = table === undefined ? undefined : readTable(table, plantTables.plant).rows[0]?.values["id"];
+  return typeof id === "string" ? id : null;
+}
+
 /** Records before their children, so that every child finds its parent. */
 const ORDER: readonly PlantTableKey[] = [
   "plant",

@@ -26,6 +26,9 @@ export const ImportReport = z
   .object({
     importId: Id,
     kind: ImportKind,
+    plantId: Id.describe(
+      "Plant that would change; accept under this one. A plant file may name another or a new one",
+    ),
     files: z.array(z.string()),
     rows: z.int().describe("Data rows read"),
     summary: z.object({

@@ -12,6 +12,8 @@ import { pastedFile } from "./pasted-file.ts";
 interface ImportDeskProps {
   readonly plantId: string;
   readonly kind: ImportKind;
+  /** Told of the plant that an accepted import changed, which may be another or a new one. */
+  readonly onAccepted?: (plantId: string) => void;
   /** Shown after an accepted import, such as the way to a new plan. */
   readonly next: ReactNode;
   /** The page while no import is open; gets the buttons that start one. */
@@ -22,10 +24,10 @@ interface ImportDeskProps {
  * Brings files in: chosen, dropped on the page, or pasted. They are only checked at first; the report takes the page's
  * place until the planner accepts it or leaves everything as it is.
  */
-export function ImportDesk({ plantId, kind, next, children }: ImportDeskProps): JSX.Element {
+export function ImportDesk({ plantId, kind, onAccepted, next, children }: ImportDeskProps): JSX.Element {
   const text = useText();
   const dryRun = useDryRun(plantId, kind);
-  const accept = useAcceptImport(plantId);
+  const accept = useAcceptImport();
   const [names, setNames] = useState("");
   const [isPasting, setPasting] = useState(false);
   const [applied, setApplied] = useState<AcceptImportResponse | null>(null);
@@ -68,12 +70,14 @@ export function ImportDesk({ plantId, kind, next, children }: ImportDeskProps): 
       {dryRun.data !== undefined && (
         <ImportReportView
           report={dryRun.data}
+          openPlantId={plantId}
           isAccepting={accept.isPending}
           failure={accept.error}
           onAccept={() =>
             accept.mutate(dryRun.data, {
               onSuccess: (answer) => {
                 setApplied(answer);
+                onAccepted?.(dryRun.data.plantId);
                 dryRun.reset();
               },
             })

@@ -9,6 +9,8 @@ import { FaultTable } from "./fault-table.tsx";
 
 interface ImportReportProps {
   readonly report: ImportReport;
+  /** Plant whose page this is. */
+  readonly openPlantId: string;
   readonly isAccepting: boolean;
   readonly failure: CallError | null;
   readonly onAccept: () => void;
@@ -19,6 +21,7 @@ interface ImportReportProps {
 /** What a checked file would do: counts, every bad row, every row that cannot be planned; accept or leave. */
 export function ImportReportView({
   report,
+  openPlantId,
   isAccepting,
   failure,
   onAccept,
@@ -50,6 +53,13 @@ export function ImportReportView({
           {text.imports.reportTitle(report.files.join(", "))}
         </h1>
         <span className="hint">{text.imports.nothingChanged}</span>
+        {report.plantId !== openPlantId && (
+          <strong>
+            {report.revision === 0
+              ? text.imports.newPlant(report.plantId)
+              : text.imports.otherPlant(report.plantId)}
+          </strong>
+        )}
         <span className="spring" />
         <button
           type="button"

@@ -57,6 +57,8 @@ export const ordersText = {
     cancel: "Cancel",
     reportTitle: (files: string) => `Checked: ${files}`,
     nothingChanged: "Nothing has changed yet.",
+    newPlant: (id: string) => `This adds the new plant ${id}.`,
+    otherPlant: (id: string) => `This changes the plant ${id}.`,
     rows: "rows read",
     added: "new",
     changed: "changed",
