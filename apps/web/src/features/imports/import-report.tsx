@@ -50,7 +50,7 @@ export function ImportReportView({
     <div className="page report">
       <div className="page-head">
         <h1 ref={title} tabIndex={-1}>
-          {text.imports.reportTitle(report.files.join(", "))}
+          {text.imports.reportTitle(report.files)}
         </h1>
         <span className="hint">{text.imports.nothingChanged}</span>
         {report.plantId !== openPlantId && (

@@ -144,8 +144,8 @@ interface Outcome {
 
 interface Before {
   readonly runId: string;
-  readonly total: number | null;
-  readonly late: number;
+  /** Plan that was shown when the run was first seen; null when there was none. */
+  readonly document: PlanDocument | null;
 }
 
 /**
@@ -169,8 +169,7 @@ function useOutcome(
       if (before.current?.runId === run.runId) return;
       before.current = {
         runId: run.runId,
-        total: document?.objective.total ?? null,
-        late: document?.summary.late ?? 0,
+        document,
       };
       setEnded(null);
       return;
@@ -198,11 +197,12 @@ function useOutcome(
     };
   }
   const words = [ended.state === "stopped" ? text.solve.stopped : text.solve.done];
-  const was = before.current;
-  if (was !== null && was.total !== null && document !== null) {
-    const [from, to] = [format.money(was.total), format.money(document.objective.total)];
+  const was = before.current?.document ?? null;
+  // a first plan has nothing to be compared with, least of all with itself
+  if (was !== null && document !== null && was !== document) {
+    const [from, to] = [format.money(was.objective.total), format.money(document.objective.total)];
     words.push(from === to ? text.solve.sameCost(to) : text.solve.lessCost(from, to));
-    words.push(text.solve.lateChange(was.late, document.summary.late));
+    words.push(text.solve.lateChange(was.summary.late, document.summary.late));
   }
   return { isFailure: false, words, dismiss };
 }

@@ -55,7 +55,8 @@ export const ordersText = {
     pasteCheck: "Check these rows",
     pasteEmpty: "Paste a header row and at least one more row.",
     cancel: "Cancel",
-    reportTitle: (files: string) => `Checked: ${files}`,
+    reportTitle: (files: readonly string[]) =>
+      files.length > 3 ? `Checked: ${files.length} files` : `Checked: ${files.join(", ")}`,
     nothingChanged: "Nothing has changed yet.",
     newPlant: (id: string) => `This adds the new plant ${id}.`,
     otherPlant: (id: string) => `This changes the plant ${id}.`,
