@@ -26,11 +26,14 @@ export function bullmqConsumer(
   const controllers = new Set<AbortController>();
 
   const consume = async (handlers: JobHandlers): Promise<{ readonly stop: () => Promise<void> }> => {
+    const closing = new AbortController();
     const process = async (job: Job, token?: string): Promise<void> => {
       const controller = new AbortController();
       const cancelKey = cancelKeyOf(prefix, job.id ?? "");
       // A stop asked for earlier is in the row that the handler is about to read.
       await redis.del(cancelKey);
+      // A worker may be handed one more job while it closes, such as the one that it has just put back.
+      if (closing.signal.aborted) await handOver(job, token);
       controllers.add(controller);
       const watch = setInterval(() => void abortIfAsked(redis, cancelKey, controller), cancelPollMs);
       try {
@@ -52,6 +55,7 @@ export function bullmqConsumer(
     await worker.waitUntilReady();
     return {
       stop: async () => {
+        closing.abort();
         for (const controller of controllers) controller.abort("closing");
         await worker.close();
       },
