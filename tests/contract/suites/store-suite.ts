@@ -1,64 +1,46 @@
-import { ok, refused, type Repositories, type UnitOfWork } from "@formweek/application";
-import { beforeAll, describe, expect, test } from "vitest";
-import {
-  aPlan,
-  aRun,
-  anImport,
-  anOrder,
-  barePlant,
-  newId,
-  someProgress,
-} from "../../fixtures/stored-records.ts";
+import { ok, refused, type UnitOfWork } from "@formweek/application";
+import { describe, expect, test } from "vitest";
+import { aRun, anOrder, barePlant, newId } from "../../fixtures/stored-records.ts";
+import { openedStore } from "./opened-store.ts";
+import { planningRecordsSuite } from "./planning-records-suite.ts";
 
 /** What every store must do, whatever is behind it. `open` gives a store whose tables are up to date; each test uses plants of its own. */
 export function storeSuite(open: () => Promise<UnitOfWork>): void {
-  let store: UnitOfWork;
-  beforeAll(async () => {
-    store = await open();
-  });
-  const commit = async <T>(work: (repositories: Repositories) => Promise<T>): Promise<T> => {
-    const result = await store.write(async (repositories) => ok(await work(repositories)));
-    if (!result.ok) throw new Error("a commit was refused");
-    return result.value;
-  };
-  const newPlant = async (): Promise<string> => {
-    const id = newId();
-    await commit(({ plants }) => plants.put(barePlant(id), null));
-    return id;
-  };
+  const opened = openedStore(open);
+  const { commit, newPlant } = opened;
 
   describe("transactions", () => {
     test("a refusal is handed back and rolls everything back", async () => {
       const id = newId();
-      const result = await store.write(async ({ plants }) => {
+      const result = await opened.store().write(async ({ plants }) => {
         await plants.put(barePlant(id), null);
         return refused("no");
       });
       expect(result).toEqual({ ok: false, error: "no" });
-      expect(await store.read(({ plants }) => plants.get(id))).toBeNull();
+      expect(await opened.store().read(({ plants }) => plants.get(id))).toBeNull();
     });
 
     test("an exception comes through and rolls everything back", async () => {
       const id = newId();
-      const failing = store.write(async ({ plants }) => {
+      const failing = opened.store().write(async ({ plants }) => {
         await plants.put(barePlant(id), null);
         throw new Error("bug");
       });
       await expect(failing).rejects.toThrow("bug");
-      expect(await store.read(({ plants }) => plants.get(id))).toBeNull();
+      expect(await opened.store().read(({ plants }) => plants.get(id))).toBeNull();
     });
 
     test("the store goes on after a statement that the database refused", async () => {
       const id = await newPlant();
       const twice = aRun(id);
       await commit(({ runs }) => runs.insert(twice));
-      const orphan = store.write(async ({ runs }) => ok(await runs.insert(aRun(`no-${id}`))));
+      const orphan = opened.store().write(async ({ runs }) => ok(await runs.insert(aRun(`no-${id}`))));
       await expect(orphan).rejects.toThrow();
-      expect(await store.read(({ runs }) => runs.get(twice.id))).toEqual(twice);
+      expect(await opened.store().read(({ runs }) => runs.get(twice.id))).toEqual(twice);
     });
 
     test("a reader may not write", async () => {
-      const writing = store.read(({ plants }) => plants.put(barePlant(newId()), null));
+      const writing = opened.store().read(({ plants }) => plants.put(barePlant(newId()), null));
       await expect(writing).rejects.toThrow();
     });
 
@@ -76,7 +58,7 @@ export function storeSuite(open: () => Promise<UnitOfWork>): void {
       expect([...revisions].sort((a, b) => Number(a) - Number(b))).toEqual(
         Array.from({ length: 20 }, (_, index) => index + 2),
       );
-      const book = await store.read(({ orders }) => orders.book(id));
+      const book = await opened.store().read(({ orders }) => orders.book(id));
       expect(book.revision).toBe(21);
       expect(book.orders).toHaveLength(21);
     });
@@ -86,7 +68,7 @@ export function storeSuite(open: () => Promise<UnitOfWork>): void {
     test("a plant comes back as it was put, with revision 1", async () => {
       const plant = barePlant(newId(), 'Größe "7" ✓ \'; drop table plants; --');
       expect(await commit(({ plants }) => plants.put(plant, null))).toBe(1);
-      expect(await store.read(({ plants }) => plants.get(plant.id))).toEqual({ plant, revision: 1 });
+      expect(await opened.store().read(({ plants }) => plants.get(plant.id))).toEqual({ plant, revision: 1 });
     });
 
     test("the revision counts up, and a write against another one changes nothing", async () => {
@@ -94,7 +76,7 @@ export function storeSuite(open: () => Promise<UnitOfWork>): void {
       expect(await commit(({ plants }) => plants.put(barePlant(id, "Second"), 1))).toBe(2);
       expect(await commit(({ plants }) => plants.put(barePlant(id, "Stale"), 1))).toBeNull();
       expect(await commit(({ plants }) => plants.put(barePlant(id, "Again new"), null))).toBeNull();
-      const stored = await store.read(({ plants }) => plants.get(id));
+      const stored = await opened.store().read(({ plants }) => plants.get(id));
       expect([stored?.plant.name, stored?.revision]).toEqual(["Second", 2]);
     });
 
@@ -102,7 +84,7 @@ export function storeSuite(open: () => Promise<UnitOfWork>): void {
       const prefix = newId();
       for (const end of ["b", "B", "a", "10", "9"])
         await commit(({ plants }) => plants.put(barePlant(`${prefix}-${end}`), null));
-      const heads = await store.read(({ plants }) => plants.list());
+      const heads = await opened.store().read(({ plants }) => plants.list());
       const mine = heads.filter(({ id }) => id.startsWith(prefix));
       expect(mine.map(({ id }) => id.slice(prefix.length + 1))).toEqual(["10", "9", "B", "a", "b"]);
       expect(mine[0]).toEqual({
@@ -115,13 +97,16 @@ export function storeSuite(open: () => Promise<UnitOfWork>): void {
     });
 
     test("an unknown plant is null", async () => {
-      expect(await store.read(({ plants }) => plants.get(newId()))).toBeNull();
+      expect(await opened.store().read(({ plants }) => plants.get(newId()))).toBeNull();
     });
   });
 
   describe("orders", () => {
     test("a book that was never written is empty at revision 0", async () => {
-      expect(await store.read(({ orders }) => orders.book(newId()))).toEqual({ revision: 0, orders: [] });
+      expect(await opened.store().read(({ orders }) => orders.book(newId()))).toEqual({
+        revision: 0,
+        orders: [],
+      });
     });
 
     test("orders come back field by field, by due instant, then id", async () => {
@@ -133,7 +118,7 @@ export function storeSuite(open: () => Promise<UnitOfWork>): void {
       });
       const put = [full, anOrder("b"), anOrder("a"), anOrder("B", { kind: "forecast", weight: 0.1 })];
       expect(await commit(({ orders }) => orders.apply(id, { put, removeIds: [] }, 0))).toBe(1);
-      const book = await store.read(({ orders }) => orders.book(id));
+      const book = await opened.store().read(({ orders }) => orders.book(id));
       expect(book).toEqual({ revision: 1, orders: [put[3], put[2], put[1], full] });
     });
 
@@ -144,7 +129,7 @@ export function storeSuite(open: () => Promise<UnitOfWork>): void {
       const changed = anOrder("B", { pieces: 5 });
       const change = { put: [changed, anOrder("D")], removeIds: ["A", "never-there"] };
       expect(await commit(({ orders }) => orders.apply(id, change, 1))).toBe(2);
-      const book = await store.read(({ orders }) => orders.book(id));
+      const book = await opened.store().read(({ orders }) => orders.book(id));
       expect(book.orders.map((order) => [order.id, order.pieces])).toEqual([
         ["B", 5],
         ["C", 120_000],
@@ -159,7 +144,7 @@ export function storeSuite(open: () => Promise<UnitOfWork>): void {
       expect(await commit(({ orders }) => orders.apply(id, change, 0))).toBe(1);
       const late = { put: [anOrder("Z")], removeIds: ["A"] };
       expect(await commit(({ orders }) => orders.apply(id, late, 0))).toBeNull();
-      const book = await store.read(({ orders }) => orders.book(id));
+      const book = await opened.store().read(({ orders }) => orders.book(id));
       expect([book.revision, book.orders.map((order) => order.id)]).toEqual([1, ["A"]]);
     });
 
@@ -172,7 +157,7 @@ export function storeSuite(open: () => Promise<UnitOfWork>): void {
         orders.apply(other, { put: [anOrder("A", { pieces: 2 })], removeIds: [] }, 0),
       );
       await commit(({ orders }) => orders.apply(other, { put: [], removeIds: ["A"] }, 1));
-      const book = await store.read(({ orders }) => orders.book(one));
+      const book = await opened.store().read(({ orders }) => orders.book(one));
       expect(book.orders.map((order) => order.pieces)).toEqual([1]);
     });
 
@@ -182,243 +167,13 @@ export function storeSuite(open: () => Promise<UnitOfWork>): void {
         anOrder(`N-${String(index).padStart(5, "0")}`, { pieces: index + 1 }),
       );
       expect(await commit(({ orders }) => orders.apply(id, { put, removeIds: [] }, 0))).toBe(1);
-      const book = await store.read(({ orders }) => orders.book(id));
+      const book = await opened.store().read(({ orders }) => orders.book(id));
       expect(book.orders).toEqual(put);
       const removeIds = put.map((order) => order.id);
       expect(await commit(({ orders }) => orders.apply(id, { put: [], removeIds }, 1))).toBe(2);
-      expect((await store.read(({ orders }) => orders.book(id))).orders).toEqual([]);
+      expect((await opened.store().read(({ orders }) => orders.book(id))).orders).toEqual([]);
     });
   });
 
-  describe("imports", () => {
-    test("a dry run comes back as stored; its acceptance is recorded once and spends the change", async () => {
-      const plantId = newId();
-      const stored = anImport(plantId);
-      await commit(({ imports }) => imports.insert(stored));
-      const found = await commit(({ imports }) => imports.getForUpdate(plantId, stored.id));
-      expect(found).toEqual(stored);
-      const acceptance = { at: 1_795_000_050, by: "local", revision: 1, applied: stored.counts };
-      expect(await commit(({ imports }) => imports.accept(stored.id, acceptance))).toBe(true);
-      expect(await commit(({ imports }) => imports.accept(stored.id, { ...acceptance, at: 1 }))).toBe(false);
-      const after = await commit(({ imports }) => imports.getForUpdate(plantId, stored.id));
-      expect(after).toEqual({ ...stored, change: null, accepted: acceptance });
-    });
-
-    test("a dry run of another plant is not found", async () => {
-      const stored = anImport(newId());
-      await commit(({ imports }) => imports.insert(stored));
-      expect(await commit(({ imports }) => imports.getForUpdate(newId(), stored.id))).toBeNull();
-    });
-
-    test("old dry runs are forgotten, accepted and newer ones are kept", async () => {
-      const plantId = newId();
-      const [old, accepted, fresh] = [
-        anImport(plantId, { createdAt: 1000 }),
-        anImport(plantId, { createdAt: 1000 }),
-        anImport(plantId, { createdAt: 2000 }),
-      ];
-      const acceptance = { at: 1001, by: "local", revision: 1, applied: accepted.counts };
-      await commit(async ({ imports }) => {
-        for (const stored of [old, accepted, fresh]) await imports.insert(stored);
-        await imports.accept(accepted.id, acceptance);
-      });
-      expect(await commit(({ imports }) => imports.forgetBefore(2000))).toBe(1);
-      const left = await commit(async ({ imports }) => [
-        await imports.getForUpdate(plantId, old.id),
-        await imports.getForUpdate(plantId, accepted.id),
-        await imports.getForUpdate(plantId, fresh.id),
-      ]);
-      expect(left.map((found) => found?.id ?? null)).toEqual([null, accepted.id, fresh.id]);
-    });
-
-    test("two acceptances at once: one is first", async () => {
-      const plantId = newId();
-      const stored = anImport(plantId);
-      await commit(({ imports }) => imports.insert(stored));
-      const acceptance = { at: 1_795_000_050, by: "local", revision: 1, applied: stored.counts };
-      const wins = await Promise.all(
-        [1, 2, 3, 4].map(() =>
-          commit(async ({ imports }) => {
-            await imports.getForUpdate(plantId, stored.id);
-            return imports.accept(stored.id, acceptance);
-          }),
-        ),
-      );
-      expect(wins.filter((won) => won)).toHaveLength(1);
-    });
-  });
-
-  describe("runs", () => {
-    test("one active run a plant; an ended one makes room", async () => {
-      const plantId = await newPlant();
-      const first = aRun(plantId);
-      expect(await commit(({ runs }) => runs.insert(first))).toBe(true);
-      expect(await commit(({ runs }) => runs.insert(aRun(plantId)))).toBe(false);
-      expect(await commit(({ runs }) => runs.update({ ...first, state: "running" }))).toBe(true);
-      expect(await commit(({ runs }) => runs.insert(aRun(plantId)))).toBe(false);
-      expect(await commit(({ runs }) => runs.update({ ...first, revision: 2, state: "done" }))).toBe(true);
-      expect(await commit(({ runs }) => runs.insert(aRun(plantId)))).toBe(true);
-    });
-
-    test("of ten asked for at once, one is taken", async () => {
-      const plantId = await newPlant();
-      const taken = await Promise.all(
-        Array.from({ length: 10 }, () => commit(({ runs }) => runs.insert(aRun(plantId)))),
-      );
-      expect(taken.filter((won) => won)).toHaveLength(1);
-    });
-
-    test("an update counts the revision and needs the one it read", async () => {
-      const run = aRun(await newPlant());
-      await commit(({ runs }) => runs.insert(run));
-      const problem = {
-        code: "solver-failed" as const,
-        title: "t",
-        cause: "c",
-        remedy: "r",
-        faults: [{ path: "", problem: "p", remedy: "q" }],
-      };
-      const failed = { ...run, state: "failed" as const, startedAt: 5, endedAt: 6, problem, recoveries: 2 };
-      expect(await commit(({ runs }) => runs.update(failed))).toBe(true);
-      expect(await commit(({ runs }) => runs.update({ ...run, state: "running" }))).toBe(false);
-      expect(await store.read(({ runs }) => runs.get(run.id))).toEqual({ ...failed, revision: 2 });
-    });
-
-    test("progress is kept while running and leaves the revision alone", async () => {
-      const run = aRun(await newPlant());
-      await commit(({ runs }) => runs.insert(run));
-      const curve = [
-        [0, 9000],
-        [1250.5, 8123.75],
-      ] as const;
-      await commit(({ runs }) => runs.saveProgress(run.id, someProgress, curve));
-      expect((await store.read(({ runs }) => runs.get(run.id)))?.progress).toBeNull();
-      await commit(({ runs }) => runs.update({ ...run, state: "running" }));
-      await commit(({ runs }) => runs.saveProgress(run.id, someProgress, curve));
-      const running = await store.read(({ runs }) => runs.get(run.id));
-      expect(running).toEqual({ ...run, state: "running", revision: 2, progress: someProgress, curve });
-    });
-
-    test("active runs are listed oldest first, ended ones are not", async () => {
-      const [young, old, ended] = [
-        aRun(await newPlant(), { requestedAt: 20 }),
-        aRun(await newPlant(), { requestedAt: 10, state: "running" }),
-        aRun(await newPlant(), { requestedAt: 5, state: "stopped" }),
-      ];
-      for (const run of [young, old, ended]) await commit(({ runs }) => runs.insert(run));
-      const active = await store.read(({ runs }) => runs.listActive());
-      const mine = active.filter(({ id }) => [young.id, old.id, ended.id].includes(id));
-      expect(mine).toEqual([old, young]);
-    });
-  });
-
-  describe("plans", () => {
-    test("a document comes back byte for byte", async () => {
-      const plan = aPlan(await newPlant(), newId());
-      expect(await commit(({ plans }) => plans.insertOnce(plan))).toBe(plan.id);
-      const found = await store.read(({ plans }) => plans.get(plan.plantId, plan.id));
-      expect(JSON.stringify(found?.document)).toBe(JSON.stringify(plan.document));
-      expect(found).toEqual(plan);
-    });
-
-    test("the first plan of a run stands, whoever comes later", async () => {
-      const [plantId, runId] = [await newPlant(), newId()];
-      const [first, second] = [aPlan(plantId, runId), aPlan(plantId, runId, { steps: 5 })];
-      expect(await commit(({ plans }) => plans.insertOnce(first))).toBe(first.id);
-      expect(await commit(({ plans }) => plans.insertOnce(second))).toBe(first.id);
-      expect(await store.read(({ plans }) => plans.get(plantId, second.id))).toBeNull();
-    });
-
-    test("two workers that finish the same run together save one plan", async () => {
-      const [plantId, runId] = [await newPlant(), newId()];
-      const ids = await Promise.all(
-        [1, 2, 3].map(() => commit(({ plans }) => plans.insertOnce(aPlan(plantId, runId)))),
-      );
-      expect(new Set(ids).size).toBe(1);
-      expect(await store.read(({ plans }) => plans.list(plantId, 10))).toHaveLength(1);
-    });
-
-    test("the latest is the newest by instant, then id; heads are listed newest first without the document", async () => {
-      const plantId = await newPlant();
-      expect(await store.read(({ plans }) => plans.latest(plantId))).toBeNull();
-      const made = [
-        aPlan(plantId, newId(), { id: `a-${plantId}`, createdAt: 10 }),
-        aPlan(plantId, newId(), { id: `c-${plantId}`, createdAt: 20 }),
-        aPlan(plantId, newId(), { id: `b-${plantId}`, createdAt: 20 }),
-      ];
-      for (const plan of made) await commit(({ plans }) => plans.insertOnce(plan));
-      expect((await store.read(({ plans }) => plans.latest(plantId)))?.id).toBe(`c-${plantId}`);
-      const heads = await store.read(({ plans }) => plans.list(plantId, 2));
-      expect(heads.map(({ id }) => id.slice(0, 1))).toEqual(["c", "b"]);
-      expect(heads[0]).not.toHaveProperty("document");
-    });
-
-    test("a plan of another plant is not found", async () => {
-      const plan = aPlan(await newPlant(), newId());
-      await commit(({ plans }) => plans.insertOnce(plan));
-      expect(await store.read(({ plans }) => plans.get(newId(), plan.id))).toBeNull();
-    });
-  });
-
-  describe("events", () => {
-    const body = (revision: number) => ({ type: "orders-changed", revision }) as const;
-
-    test("sequences count from 1 in each plant", async () => {
-      const [one, other] = [newId(), newId()];
-      const appended = await commit(async ({ events }) => [
-        await events.append(one, 5, body(1)),
-        await events.append(one, 6, body(2)),
-        await events.append(other, 7, body(3)),
-      ]);
-      expect(appended.map(({ sequence }) => sequence)).toEqual([1, 2, 1]);
-      const last = await store.read(async ({ events }) => [
-        await events.lastSequence(one),
-        await events.lastSequence(other),
-        await events.lastSequence(newId()),
-      ]);
-      expect(last).toEqual([2, 1, 0]);
-    });
-
-    test("events after a sequence come in order, no more than asked for", async () => {
-      const plantId = newId();
-      await commit(async ({ events }) => {
-        for (let revision = 1; revision <= 5; revision++)
-          await events.append(plantId, revision, body(revision));
-      });
-      const page = await store.read(({ events }) => events.after(plantId, 1, 3));
-      expect(page).toEqual([2, 3, 4].map((n) => ({ plantId, sequence: n, at: n, body: body(n) })));
-      expect(await store.read(({ events }) => events.after(plantId, 5, 3))).toEqual([]);
-    });
-
-    test("writers at once get sequences without gaps, and a rolled back one leaves none", async () => {
-      const plantId = newId();
-      await Promise.all(
-        Array.from({ length: 12 }, (_, index) =>
-          store.write<null, string>(async ({ events }) => {
-            await events.append(plantId, index, body(index));
-            return index % 3 === 0 ? refused("no") : ok(null);
-          }),
-        ),
-      );
-      const stored = await store.read(({ events }) => events.after(plantId, 0, 100));
-      expect(stored.map(({ sequence }) => sequence)).toEqual([1, 2, 3, 4, 5, 6, 7, 8]);
-    });
-
-    test("what was published leaves the outbox, the rest stays in order", async () => {
-      const plantId = newId();
-      const appended = await commit(async ({ events }) => [
-        await events.append(plantId, 1, body(1)),
-        await events.append(plantId, 2, body(2)),
-        await events.append(plantId, 3, body(3)),
-      ]);
-      const waiting = async () =>
-        (await store.read(({ events }) => events.unpublished(10_000)))
-          .filter((event) => event.plantId === plantId)
-          .map(({ sequence }) => sequence);
-      expect(await waiting()).toEqual([1, 2, 3]);
-      await commit(({ events }) => events.markPublished(appended.slice(0, 2)));
-      await commit(({ events }) => events.markPublished([]));
-      expect(await waiting()).toEqual([3]);
-    });
-  });
+  planningRecordsSuite(opened);
 }
