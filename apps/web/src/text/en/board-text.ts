@@ -132,7 +132,7 @@ export const boardText = {
     unplanned: "not planned",
     fromStock: "from stock",
     newOrders: "new since this plan",
-    gap: "from the best possible",
+    gap: "of its cost could be saved",
     bound: (cost: string) => `No plan can cost less than ${cost}: proven, though perhaps out of reach.`,
     atMost: (share: string) => `≤ ${share}`,
     cost: "cost of the plan",
