@@ -1,97 +1,8 @@
 import { workingTimeOf } from "@formweek/capacity-model";
 import { describe, expect, it } from "vitest";
+import { DAY, HOUR, jobOf, lineOf, twoMouldPlant } from "../../../../tests/helpers/two-mould-plant.ts";
 import { stillEnv } from "../../../../tests/helpers/still-env.ts";
-import {
-  solve,
-  type ChangeSegment,
-  type Job,
-  type Plan,
-  type ProblemData,
-  type ProblemLine,
-} from "../index.ts";
-
-const HOUR = 3600;
-const DAY = 24 * HOUR;
-
-function lineOf(id: string, part: Partial<ProblemLine> = {}): ProblemLine {
-  return {
-    id,
-    workingTime: workingTimeOf([[0, 10 * DAY]]),
-    changeClassId: "C",
-    trolleyId: null,
-    poolId: null,
-    operatorsHundredths: 0,
-    restartLimitSeconds: 0,
-    restartWarmUpSeconds: 0,
-    initial: { setupId: "bare", copy: null },
-    freeAt: 0,
-    ...part,
-  };
-}
-
-function jobOf(orderId: string, lineId: string, setupId: string, part: Partial<Job> = {}): Job {
-  return {
-    orderId,
-    productId: orderId,
-    pieces: 3600,
-    dueAt: 10 * DAY,
-    earliestStartAt: 0,
-    weight: 1,
-    conditioningSeconds: 0,
-    sheetId: null,
-    sheetKgPerPiece: 0.1,
-    options: [{ lineId, setupId, secondsPerPiece: 1 }],
-    refusals: [],
-    ...part,
-  };
-}
-
-/** Moulds A and B, one copy each; out 1 h, in 2 h, tail 1 h. */
-function plant(part: Partial<ProblemData>): ProblemData {
-  const spec = { usesTrolley: false, scrapKg: 0 };
-  return {
-    horizon: { start: 0, end: 10 * DAY },
-    lines: [lineOf("1"), lineOf("2")],
-    moulds: ["A", "B"].map((id) => ({ id, copies: 1, carryingSeconds: 600, outOfService: [] })),
-    setups: [
-      { id: "bare", mouldId: null, sheetId: null, strippedId: "bare" },
-      { id: "A", mouldId: "A", sheetId: null, strippedId: "bare" },
-      { id: "B", mouldId: "B", sheetId: null, strippedId: "bare" },
-    ],
-    changeClasses: [
-      {
-        id: "C",
-        matrix: [
-          [-1, 1, 1],
-          [0, -1, 2],
-          [0, 2, -1],
-        ],
-      },
-    ],
-    changes: [
-      { ...spec, dismountSeconds: HOUR, mountSeconds: 0, tailSeconds: 0 },
-      { ...spec, dismountSeconds: 0, mountSeconds: 2 * HOUR, tailSeconds: HOUR },
-      { ...spec, dismountSeconds: HOUR, mountSeconds: 2 * HOUR, tailSeconds: HOUR },
-    ],
-    teams: [{ id: "setters", workingTime: workingTimeOf([[0, 10 * DAY]]) }],
-    trolleys: [{ id: "T" }],
-    pools: [],
-    sheets: [],
-    jobs: [],
-    pins: [],
-    changeAwaitsEarliestStart: false,
-    objective: {
-      tardinessPerWeightHour: 10,
-      lateOrderPerWeight: 0,
-      changePerMachineHour: 1,
-      changePerTeamHour: 1,
-      scrapPerKg: 0,
-      unplannedPerWeight: 1e6,
-      makespanPerHour: 0,
-    },
-    ...part,
-  };
-}
+import { solve, type ChangeSegment, type Job, type Plan, type ProblemData } from "../index.ts";
 
 function planOf(problem: ProblemData): Plan {
   const result = solve(problem, { seed: 1, maxSteps: 200, maxMs: null }, stillEnv());
@@ -110,25 +21,30 @@ const changesOf = (plan: Plan): ChangeSegment[] =>
 
 describe("the timing of a plan", () => {
   it("waits for mounting by the team, then for the tail by the line", () => {
-    const plan = planOf(plant({ jobs: [jobOf("a", "1", "A")] }));
+    const plan = planOf(twoMouldPlant({ jobs: [jobOf("a", "1", "A")] }));
     expect(lot(plan, "a")).toMatchObject({ start: 3 * HOUR, end: 4 * HOUR });
   });
   it("lets one team do one change at a time", () => {
-    const plan = planOf(plant({ jobs: [jobOf("a", "1", "A"), jobOf("b", "2", "B")] }));
+    const plan = planOf(twoMouldPlant({ jobs: [jobOf("a", "1", "A"), jobOf("b", "2", "B")] }));
     expect([lot(plan, "a").start, lot(plan, "b").start].sort((x, y) => x - y)).toEqual([3 * HOUR, 5 * HOUR]);
   });
   it("lets two teams do two, but only one where both need the trolley", () => {
     const teams = ["one", "two"].map((id) => ({ id, workingTime: workingTimeOf([[0, 10 * DAY]]) }));
     const jobs = [jobOf("a", "1", "A"), jobOf("b", "2", "B")];
-    expect(planOf(plant({ teams, jobs })).lots.map(({ start }) => start)).toEqual([3 * HOUR, 3 * HOUR]);
-    const base = plant({});
+    expect(planOf(twoMouldPlant({ teams, jobs })).lots.map(({ start }) => start)).toEqual([
+      3 * HOUR,
+      3 * HOUR,
+    ]);
+    const base = twoMouldPlant({});
     const changes = base.changes.map((spec) => ({ ...spec, usesTrolley: true }));
     const lines = ["1", "2"].map((id) => lineOf(id, { trolleyId: "T" }));
-    const starts = planOf(plant({ teams, jobs, changes, lines })).lots.map(({ start }) => start);
+    const starts = planOf(twoMouldPlant({ teams, jobs, changes, lines })).lots.map(({ start }) => start);
     expect(starts.sort((x, y) => x - y)).toEqual([3 * HOUR, 5 * HOUR]);
   });
   it("strips a mould from an idle line, carries it, and mounts it on the other", () => {
-    const plan = planOf(plant({ jobs: [jobOf("a", "1", "A", { dueAt: 4 * HOUR }), jobOf("b", "2", "A")] }));
+    const plan = planOf(
+      twoMouldPlant({ jobs: [jobOf("a", "1", "A", { dueAt: 4 * HOUR }), jobOf("b", "2", "A")] }),
+    );
     const stripping = changesOf(plan).find((change) => change.stripping);
     expect(stripping).toMatchObject({
       lineId: "1",
@@ -142,14 +58,14 @@ describe("the timing of a plan", () => {
     expect(lot(plan, "b").start).toBe(8 * HOUR + 600);
   });
   it("does not strip where a second copy hangs free", () => {
-    const moulds = plant({}).moulds.map((mould) => ({ ...mould, copies: 2 }));
+    const moulds = twoMouldPlant({}).moulds.map((mould) => ({ ...mould, copies: 2 }));
     const plan = planOf(
-      plant({ moulds, jobs: [jobOf("a", "1", "A", { dueAt: 4 * HOUR }), jobOf("b", "2", "A")] }),
+      twoMouldPlant({ moulds, jobs: [jobOf("a", "1", "A", { dueAt: 4 * HOUR }), jobOf("b", "2", "A")] }),
     );
     expect(changesOf(plan).some((change) => change.stripping)).toBe(false);
   });
   it("needs no change between two orders of one set-up", () => {
-    const plan = planOf(plant({ jobs: [jobOf("a", "1", "A"), jobOf("b", "1", "A")] }));
+    const plan = planOf(twoMouldPlant({ jobs: [jobOf("a", "1", "A"), jobOf("b", "1", "A")] }));
     expect(changesOf(plan)).toHaveLength(1);
     expect(plan.lots.map(({ end }) => end).sort((x, y) => x - y)).toEqual([4 * HOUR, 5 * HOUR]);
   });
@@ -158,7 +74,7 @@ describe("the timing of a plan", () => {
       lineOf("1", { initial: { setupId: "A", copy: 0 } }),
       lineOf("2", { initial: { setupId: "B", copy: 0 } }),
     ];
-    const plan = planOf(plant({ lines, jobs: [jobOf("b", "1", "B"), jobOf("a", "2", "A")] }));
+    const plan = planOf(twoMouldPlant({ lines, jobs: [jobOf("b", "1", "B"), jobOf("a", "2", "A")] }));
     expect(plan.unplanned).toEqual([]);
     expect(changesOf(plan).filter((change) => change.stripping)).toHaveLength(1);
   });
@@ -172,7 +88,7 @@ describe("the timing of a plan", () => {
         ]),
       },
     ];
-    const plan = planOf(plant({ teams, jobs: [jobOf("a", "1", "A")] }));
+    const plan = planOf(twoMouldPlant({ teams, jobs: [jobOf("a", "1", "A")] }));
     expect(changesOf(plan)[0]).toMatchObject({
       start: 8 * HOUR,
       mountStart: 8 * HOUR,
@@ -191,7 +107,9 @@ describe("the timing of a plan", () => {
       restartLimitSeconds: 2 * HOUR,
       restartWarmUpSeconds: 1800,
     });
-    const plan = planOf(plant({ lines: [line], jobs: [jobOf("a", "1", "bare", { pieces: 6 * 3600 })] }));
+    const plan = planOf(
+      twoMouldPlant({ lines: [line], jobs: [jobOf("a", "1", "bare", { pieces: 6 * 3600 })] }),
+    );
     expect(lot(plan, "a")).toMatchObject({ start: 0, end: 10 * HOUR + 1800 });
     expect(plan.segments.map(({ kind, start, end }) => [kind, start / 1800, end / 1800])).toEqual([
       ["run", 0, 8],
@@ -214,7 +132,9 @@ describe("the timing of a plan", () => {
       restartLimitSeconds: 2 * HOUR,
       restartWarmUpSeconds: 1800,
     });
-    const plan = planOf(plant({ lines: [line], jobs: [jobOf("a", "1", "bare", { pieces: 6 * 3600 })] }));
+    const plan = planOf(
+      twoMouldPlant({ lines: [line], jobs: [jobOf("a", "1", "bare", { pieces: 6 * 3600 })] }),
+    );
     expect(lot(plan, "a").end).toBe(7 * HOUR);
   });
   it("never runs two lines on one line's operators", () => {
@@ -222,27 +142,29 @@ describe("the timing of a plan", () => {
       lineOf(id, { initial: null, poolId: "P", operatorsHundredths: 100 }),
     );
     const pools = [{ id: "P", crews: [{ workingTime: workingTimeOf([[0, 10 * DAY]]), hundredths: 150 }] }];
-    const plan = planOf(plant({ lines, pools, jobs: [jobOf("a", "1", "bare"), jobOf("b", "2", "bare")] }));
+    const plan = planOf(
+      twoMouldPlant({ lines, pools, jobs: [jobOf("a", "1", "bare"), jobOf("b", "2", "bare")] }),
+    );
     expect(plan.lots.map(({ start }) => start).sort((x, y) => x - y)).toEqual([0, HOUR]);
   });
   it("starts a run when its sheet covers it and all before it", () => {
     const sheets = [{ id: "S", stockKg: 400, arrivals: [{ at: 30 * HOUR, kg: 400 }] }];
     const jobs = [jobOf("a", "1", "bare", { sheetId: "S" }), jobOf("b", "2", "bare", { sheetId: "S" })];
-    const plan = planOf(plant({ sheets, jobs }));
+    const plan = planOf(twoMouldPlant({ sheets, jobs }));
     expect(plan.lots.map(({ start }) => start).sort((x, y) => x - y)).toEqual([0, 30 * HOUR]);
   });
   it("may change before the earliest start, but not run", () => {
     const jobs = [jobOf("a", "1", "A", { earliestStartAt: 2 * DAY })];
-    const plan = planOf(plant({ jobs }));
+    const plan = planOf(twoMouldPlant({ jobs }));
     expect(lot(plan, "a").start).toBe(2 * DAY);
     expect(changesOf(plan)[0]!.end).toBeLessThanOrEqual(2 * DAY);
-    const later = planOf(plant({ jobs, changeAwaitsEarliestStart: true }));
+    const later = planOf(twoMouldPlant({ jobs, changeAwaitsEarliestStart: true }));
     expect(changesOf(later)[0]!.start).toBe(2 * DAY);
     expect(lot(later, "a").start).toBe(2 * DAY + 3 * HOUR);
   });
   it("counts lateness after conditioning", () => {
     const plan = planOf(
-      plant({ jobs: [jobOf("a", "1", "bare", { dueAt: 3 * HOUR, conditioningSeconds: 4 * HOUR })] }),
+      twoMouldPlant({ jobs: [jobOf("a", "1", "bare", { dueAt: 3 * HOUR, conditioningSeconds: 4 * HOUR })] }),
     );
     expect(plan.lots[0]).toMatchObject({ end: HOUR, finish: 5 * HOUR });
     expect(plan.objective.terms[0]).toMatchObject({ name: "weighted tardiness", amount: 2, cost: 20 });
@@ -257,17 +179,17 @@ describe("the timing of a plan", () => {
       { orderId: "b", lineId: "2", startAt: null, sequence: 1 },
       { orderId: "c", lineId: null, startAt: 7 * HOUR + 5, sequence: null },
     ];
-    const plan = planOf(plant({ jobs, pins }));
+    const plan = planOf(twoMouldPlant({ jobs, pins }));
     expect([lot(plan, "a").lineId, lot(plan, "b").lineId]).toEqual(["2", "2"]);
     expect(lot(plan, "b").end).toBeLessThanOrEqual(lot(plan, "a").start);
     expect(lot(plan, "c").start).toBe(7 * HOUR + 5);
   });
   it("keeps moulds out of use while they are served", () => {
-    const moulds = plant({}).moulds.map((mould) => ({
+    const moulds = twoMouldPlant({}).moulds.map((mould) => ({
       ...mould,
       outOfService: [{ copy: 0, start: 2 * HOUR, end: 9 * HOUR }],
     }));
-    const plan = planOf(plant({ moulds, jobs: [jobOf("a", "1", "A")] }));
+    const plan = planOf(twoMouldPlant({ moulds, jobs: [jobOf("a", "1", "A")] }));
     expect(changesOf(plan)[0]!.mountStart).toBe(9 * HOUR);
     expect(lot(plan, "a").start).toBe(12 * HOUR);
   });

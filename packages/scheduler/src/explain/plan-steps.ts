@@ -1,0 +1,102 @@
+import type { ChangeSegment, MouldCopy, Plan, RunSegment, StopSegment } from "../plan/plan.ts";
+import type { Job, ProblemData, ProblemLine } from "../problem/problem-data.ts";
+
+/** One lot as a step of its line. */
+export interface LotStep {
+  readonly kind: "lot";
+  readonly lineId: string;
+  readonly orderId: string;
+  readonly lot: number;
+  readonly start: number;
+  readonly end: number;
+  readonly setupId: string;
+  readonly mould: MouldCopy | null;
+  readonly segments: readonly (RunSegment | StopSegment)[];
+}
+
+export interface ChangeStep {
+  readonly kind: "change";
+  readonly lineId: string;
+  readonly start: number;
+  readonly end: number;
+  readonly segment: ChangeSegment;
+}
+
+export type Step = LotStep | ChangeStep;
+
+/** A plan as steps, with what came before each of them. */
+export interface PlanSteps {
+  readonly problem: ProblemData;
+  readonly jobs: ReadonlyMap<string, Job>;
+  readonly lines: ReadonlyMap<string, ProblemLine>;
+  readonly lots: readonly LotStep[];
+  readonly changes: readonly ChangeStep[];
+  /** The step before on the same line; null for the first. */
+  readonly before: (step: Step) => Step | null;
+  /** The lot that a change on its line serves; null for a stripping change. */
+  readonly servedBy: (change: ChangeStep) => LotStep | null;
+}
+
+function stepsOfLine(plan: Plan, lineId: string): Step[] {
+  const steps: Step[] = [];
+  let open: { step: LotStep; segments: (RunSegment | StopSegment)[] } | null = null;
+  const segments = plan.segments
+    .filter((segment) => segment.lineId === lineId)
+    .sort((a, b) => a.start - b.start || a.end - b.end);
+  for (const segment of segments) {
+    if (segment.kind === "change") {
+      open = null;
+      steps.push({ kind: "change", lineId, start: segment.start, end: segment.end, segment });
+      continue;
+    }
+    if (open !== null && open.step.orderId === segment.orderId && open.step.lot === segment.lot) {
+      open.segments.push(segment);
+      open.step = { ...open.step, end: segment.end };
+      steps[steps.length - 1] = open.step;
+      continue;
+    }
+    if (segment.kind === "stop") continue;
+    const own = [segment];
+    const { orderId, lot, start, end, setupId, mould } = segment;
+    const step: LotStep = {
+      kind: "lot",
+      lineId,
+      orderId,
+      lot,
+      start,
+      end,
+      setupId,
+      mould,
+      segments: own,
+    };
+    open = { step, segments: own };
+    steps.push(step);
+  }
+  return steps;
+}
+
+/** Puts a plan into steps. O(segments × log). */
+export function planSteps(problem: ProblemData, plan: Plan): PlanSteps {
+  const previous = new Map<Step, Step>();
+  const served = new Map<Step, LotStep>();
+  const all: Step[] = [];
+  for (const line of problem.lines) {
+    const steps = stepsOfLine(plan, line.id);
+    steps.forEach((step, index) => {
+      const before = steps[index - 1];
+      if (before !== undefined) previous.set(step, before);
+      if (step.kind === "lot" && before?.kind === "change" && !before.segment.stripping)
+        served.set(before, step);
+      all.push(step);
+    });
+  }
+  return {
+    problem,
+    jobs: new Map(problem.jobs.map((job) => [job.orderId, job])),
+    lines: new Map(problem.lines.map((line) => [line.id, line])),
+    lots: all.filter((step) => step.kind === "lot"),
+    changes: all.filter((step) => step.kind === "change"),
+    before: (step) => previous.get(step) ?? null,
+    servedBy: (change) => served.get(change) ?? null,
+  };
+}
