@@ -1,6 +1,8 @@
 import type { DocumentChange, DocumentSegment, PlanDocument } from "@formweek/application";
 import { isoWeekday, localDayAt, localTextAt } from "@formweek/capacity-model";
 
+/** Links of a late order's chain that are printed, the last ones. */
+const LINKS_SHOWN = 12;
 const WEEKDAYS = ["Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"] as const;
 
 /** The plan as lines of text: a schedule per line, what is late or left out, and what it costs. */
@@ -90,10 +92,10 @@ function summaryText(document: PlanDocument, clock: Clock): readonly string[] {
       ? []
       : [`${summary.tardinessHours} h late in all, ${summary.worstLateHours} h at worst`]),
     `${summary.changes} changes in ${summary.changeHours} h (${summary.teamHours} h of setters); until the last run ends, lines run ${(summary.utilisation * 100).toFixed(1)} % of their open time`,
-    ...late.map(
-      (order) =>
-        `late: ${order.orderId} ${order.productName}, due ${clock(order.due)}, ready ${clock(order.finish ?? order.due)}, ${hours(order.lateSeconds)} late`,
-    ),
+    ...late.flatMap((order) => [
+      `late: ${order.orderId} ${order.productName}, due ${clock(order.due)}, ready ${clock(order.finish ?? order.due)}, ${hours(order.lateSeconds)} late`,
+      ...whyText(document, order.orderId, clock),
+    ]),
     ...document.unplanned.flatMap(({ orderId, reasons }) =>
       reasons
         .slice(0, 5)
@@ -109,6 +111,18 @@ function summaryText(document: PlanDocument, clock: Clock): readonly string[] {
       ),
     `Total ${money(objective.total)} ${plant.currency}; seed ${document.seed}, ${grouped(document.steps)} steps, engine ${document.engineVersion}, inputs ${document.inputHash}`,
     ...gap,
+  ];
+}
+
+/** The chain that holds a late order, one link a row; a long one is cut to its last links. */
+function whyText(document: PlanDocument, orderId: string, clock: Clock): readonly string[] {
+  const chain = document.late.find((late) => late.orderId === orderId);
+  if (chain === undefined) return [];
+  const left = chain.links.length - LINKS_SHOWN;
+  return [
+    `  because: ${clock(chain.since)}  ${chain.sinceText}`,
+    ...(left > 0 ? [`           ${left} more links, in the plan file`] : []),
+    ...chain.links.slice(-LINKS_SHOWN).map((link) => `           ${clock(link.from)}  ${link.text}`),
   ];
 }
 

@@ -157,6 +157,42 @@ export const UnplannedOrder = z
   .meta({ id: "UnplannedOrder" });
 export type UnplannedOrder = z.infer<typeof UnplannedOrder>;
 
+/** One link of the chain that holds a late order. */
+export const LateLink = z
+  .object({
+    kind: z.enum([
+      "conditioning",
+      "run",
+      "change",
+      "carrying",
+      "line closed",
+      "no operators",
+      "setters off",
+      "other work first",
+    ]),
+    from: InstantText,
+    to: InstantText,
+    lineId: Id.nullable(),
+    orderId: Id.nullable(),
+    text: z.string(),
+  })
+  .meta({ id: "LateLink" });
+export type LateLink = z.infer<typeof LateLink>;
+
+/** A late order with what holds it. */
+export const LateOrder = z
+  .object({
+    orderId: Id,
+    lateSeconds: Seconds,
+    since: InstantText.describe("Nothing that it waits for could have begun before"),
+    sinceText: z.string(),
+    links: z
+      .array(LateLink)
+      .describe("Without a gap from `since` to the finish, each what the next had to wait for"),
+  })
+  .meta({ id: "LateOrder" });
+export type LateOrder = z.infer<typeof LateOrder>;
+
 /** What the plan costs: amount × price = cost, term by term. */
 export const PlanObjective = z
   .object({
@@ -212,6 +248,10 @@ export const PlanDocument = z
     lots: z.array(PlanLot),
     orders: z.array(PlanOrder),
     unplanned: z.array(UnplannedOrder),
+    late: z
+      .array(LateOrder)
+      .default([])
+      .describe("The worst first; empty too in plans from before it was worked out"),
     objective: PlanObjective,
     bound: z
       .object({ total: z.number(), gap: z.number().describe("(total − bound) ÷ total, 0 when proven best") })

@@ -1,5 +1,6 @@
 import type { Plan } from "@formweek/scheduler";
 import type { Assembled, OrderDemand } from "./assembled.ts";
+import { describeLate } from "./describe-late.ts";
 import { describeLines } from "./describe-lines.ts";
 import { describeSegments } from "./describe-segments.ts";
 import { isoInstant } from "./iso-instant.ts";
@@ -45,6 +46,7 @@ export function describePlan(assembled: Assembled, plan: Plan, origin: PlanOrigi
     })),
     orders,
     unplanned: plan.unplanned,
+    late: describeLate(assembled, plan),
     objective: plan.objective,
     bound: boundOf(plan.objective.total, origin.boundTotal),
     summary: summaryOf(assembled, plan, orders),

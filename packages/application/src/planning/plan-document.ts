@@ -22,10 +22,39 @@ export interface PlanDocument {
   readonly lots: readonly DocumentLot[];
   readonly orders: readonly DocumentOrder[];
   readonly unplanned: readonly DocumentUnplanned[];
+  /** Late orders with the chain that holds each, the worst first; plans from before it was worked out have none. */
+  readonly late: readonly DocumentLate[];
   readonly objective: { readonly terms: readonly DocumentTerm[]; readonly total: number };
   /** Lower bound on the objective's total and the plan's gap to it as a share; null when none was computed. */
   readonly bound: { readonly total: number; readonly gap: number } | null;
   readonly summary: PlanSummary;
+}
+
+/** Why one order is late: links without a gap from `since` to the order's finish, each what the next had to wait for. */
+export interface DocumentLate {
+  readonly orderId: string;
+  readonly lateSeconds: number;
+  readonly since: string;
+  /** Why nothing could begin before `since`. */
+  readonly sinceText: string;
+  readonly links: readonly DocumentLateLink[];
+}
+
+export interface DocumentLateLink {
+  readonly kind:
+    | "conditioning"
+    | "run"
+    | "change"
+    | "carrying"
+    | "line closed"
+    | "no operators"
+    | "setters off"
+    | "other work first";
+  readonly from: string;
+  readonly to: string;
+  readonly lineId: string | null;
+  readonly orderId: string | null;
+  readonly text: string;
 }
 
 export interface DocumentLine {

@@ -1,5 +1,5 @@
 import { workingBetween } from "@formweek/capacity-model";
-import type { ChainRoot } from "./late-chain.ts";
+import type { RootCause } from "./late-chain.ts";
 import type { ChangeStep, LotStep, PlanSteps, Step } from "./plan-steps.ts";
 
 /** Something that kept a step from beginning before `at`: a root, or a step that went on until then. */
@@ -14,9 +14,6 @@ export type Hold =
       /** How far into the step it holds: a mould until dismounting is done, a team until mounting is done. */
       readonly until: number;
     };
-
-type WithoutText<T> = T extends unknown ? Omit<T, "text" | "at"> : never;
-export type RootCause = WithoutText<ChainRoot>;
 
 const byLine = (steps: PlanSteps, step: Step): Hold => {
   const before = steps.before(step);

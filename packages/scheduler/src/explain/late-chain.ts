@@ -33,18 +33,19 @@ export type ChainCause =
   /** Other work was put first: the resources were idle or not, but the plan's order of steps gave them away. */
   | { readonly kind: "other work first"; readonly lineId: string };
 
-/** One link of the chain, with a sentence that names ids and hours. */
-export type ChainLink = Stretch & ChainCause & { readonly text: string };
+export type ChainLink = Stretch & ChainCause;
 
-/** Where the chain begins: nothing in the plan could have let it begin earlier. */
-export type ChainRoot = { readonly at: number; readonly text: string } & (
+/** What nothing in the plan could have moved. */
+export type RootCause =
   | { readonly kind: "line free"; readonly lineId: string }
   | { readonly kind: "earliest start"; readonly orderId: string }
   | { readonly kind: "pinned start"; readonly orderId: string }
   | { readonly kind: "sheet arrival"; readonly sheetId: string }
   | { readonly kind: "mould arrives"; readonly lineId: string }
-  | { readonly kind: "mould out of service"; readonly mouldId: string; readonly copy: number }
-);
+  | { readonly kind: "mould out of service"; readonly mouldId: string; readonly copy: number };
+
+/** Where and why the chain begins. */
+export type ChainRoot = RootCause & { readonly at: number };
 
 /**
  * Why an order is late: from the root the links follow one another without a gap up to the order's finish, each the reason

@@ -122,7 +122,6 @@ describe("the chain that holds an order", () => {
       ["conditioning", 5],
     ]);
     expect(chain.links[2]).toMatchObject({ workSeconds: 4 * HOUR, closedSeconds: 8 * HOUR });
-    expect(chain.links[2]!.text).toBe("Line 1 makes order only: 4 h of running, 8 h closed.");
   });
 
   it("ends at the arrival of the sheet or at the order's earliest start", () => {

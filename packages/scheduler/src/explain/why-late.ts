@@ -1,9 +1,8 @@
 import { workingBetween } from "@formweek/capacity-model";
 import type { Plan } from "../plan/plan.ts";
 import type { ProblemData } from "../problem/problem-data.ts";
-import { sayLink, sayRoot } from "./chain-text.ts";
-import { gapKind, holdsOfChange, holdsOfLot, latestHold, releaseHolds, type RootCause } from "./holds.ts";
-import type { ChainCause, ChainLink, ChainRoot, LateChain } from "./late-chain.ts";
+import { gapKind, holdsOfChange, holdsOfLot, latestHold, releaseHolds } from "./holds.ts";
+import type { ChainCause, ChainLink, ChainRoot, LateChain, RootCause } from "./late-chain.ts";
 import { planSteps, type ChangeStep, type LotStep, type PlanSteps, type Step } from "./plan-steps.ts";
 
 /** The chain as it grows backwards from the finish. */
@@ -12,7 +11,7 @@ class ChainBuilder {
   private readonly links: ChainLink[] = [];
 
   add(cause: ChainCause, from: number, to: number): void {
-    if (to > from) this.links.push({ ...cause, from, to, text: sayLink(cause, to - from) });
+    if (to > from) this.links.push({ ...cause, from, to });
   }
 
   inOrder(): readonly ChainLink[] {
@@ -52,7 +51,7 @@ function changeCause(steps: PlanSteps, step: ChangeStep, until: number): ChainCa
   return { kind: "change", lineId, toSetupId: segment.toSetupId, teamId: segment.teamId, workSeconds };
 }
 
-const rootOf = (cause: RootCause, at: number): ChainRoot => ({ ...cause, at, text: sayRoot(cause) });
+const rootOf = (cause: RootCause, at: number): ChainRoot => ({ ...cause, at });
 
 /** A change that was not begun at once because its run waits: the run's release is then the root. */
 function releaseBehind(steps: PlanSteps, step: Step): RootCause | null {

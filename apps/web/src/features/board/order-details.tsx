@@ -5,6 +5,7 @@ import type { Format } from "../../format/format.ts";
 import { useFormat } from "../../format/use-format.ts";
 import { secondsOf, type BoardPlan, type BoardSegment } from "../../kernels/board-plan.ts";
 import { useText, type Text } from "../../text/text.ts";
+import { LateChain } from "./late-chain.tsx";
 import type { PlanNames } from "./plan-names.ts";
 import { useBoardStore } from "./use-board.ts";
 
@@ -23,6 +24,7 @@ export function OrderDetails({ plan, orderId, run, names }: OrderDetailsProps): 
   const order = plan.orders.get(orderId);
   if (order === undefined) return null;
   const runs = plan.runsOfOrder.get(orderId) ?? [];
+  const late = plan.document.late.find((entry) => entry.orderId === orderId);
   const reasons = plan.document.unplanned.find((entry) => entry.orderId === orderId)?.reasons ?? [];
   return (
     <>
@@ -49,6 +51,7 @@ export function OrderDetails({ plan, orderId, run, names }: OrderDetailsProps): 
           </ul>
         </>
       )}
+      {late !== undefined && <LateChain late={late} />}
       {runs.length > 0 && (
         <>
           <h3>{text.details.runs}</h3>

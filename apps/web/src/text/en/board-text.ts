@@ -109,6 +109,8 @@ export const boardText = {
     closedWithin: "Closed time in it",
     allClosed: "The line is closed all through.",
     reasons: "Why it is not planned",
+    whyLate: "Why it is late",
+    whyLateHint: "Each row had to be over before the next could begin.",
     safetyTitle: "Before anyone touches the line",
     safety: [
       "This tool plans time and materials only. It is not a safety procedure.",
