@@ -24,4 +24,9 @@ export interface SolveParams {
   readonly seed: number;
   readonly maxSteps: number | null;
   readonly maxMs: number | null;
+  /**
+   * Plan to go on from, of the same problem or of one that has changed a little; absent: the search constructs its own.
+   * The result is never dearer than what the given plan comes to under the problem.
+   */
+  readonly startFrom?: Plan;
 }

@@ -1,6 +1,7 @@
 import { lowerBound } from "./bound.ts";
 import { createRandom } from "./chance/random.ts";
 import { construct } from "./construct/construct.ts";
+import { resume } from "./construct/resume.ts";
 import { whyUnplanned } from "./explain/why-unplanned.ts";
 import { chooseMethod } from "./improve/choose-method.ts";
 import { iterate } from "./improve/iterate.ts";
@@ -35,7 +36,8 @@ export function search(data: ProblemData, params: SolveParams, env: SolveEnv): S
   const startedMs = env.monotonicMs();
   const problem = compile(data);
   const decoder = new Decoder(problem, false);
-  const start = construct(problem, decoder);
+  const start =
+    params.startFrom === undefined ? construct(problem, decoder) : resume(problem, params.startFrom);
   const firstTotal = decoder.decode(start);
   const firstPlanMs = env.monotonicMs() - startedMs;
   const floor = lowerBound(problem);
