@@ -105,6 +105,23 @@ describe("the schedule on paper", () => {
   });
 });
 
+describe("what is late", () => {
+  it("is said with what holds it, and with remedies where they are asked for", () => {
+    const planned = run("plan", "--demo", "breakdown", "--steps", "0", "--remedies", "1");
+    expect(planned.status).toBe(0);
+    expect(planned.stdout).toMatch(/late: \d+ .*\n {2}because: .* is free from then on\n/);
+    expect(planned.stdout).toMatch(
+      /\d+: what would help, each tried by planning anew\n {2}\S.* \d+ → \d+ late/,
+    );
+    expect(planned.stdout).not.toMatch(/work Line 3 from 12-02 06:00/); // the line is closed for a service then
+  });
+  it("is not asked for by half a number", () => {
+    const planned = run("plan", "--demo", "calm", "--remedies", "1.5");
+    expect(planned).toMatchObject({ status: 2, stdout: "" });
+    expect(planned.stderr).toContain("--remedies");
+  });
+});
+
 describe("generate, then plan from the files", () => {
   it("writes the import formats, which plan and audit read back", () => {
     const generated = run("generate", "--lines", "4", "--orders", "40", "--seed", "9", "--out", at("plant"));

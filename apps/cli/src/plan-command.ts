@@ -1,4 +1,4 @@
-import { ENGINE_VERSION, assembleProblem, describePlan } from "@formweek/application";
+import { ENGINE_VERSION, assembleProblem, describePlan, findRemedies } from "@formweek/application";
 import { existsSync, statSync, writeFileSync } from "node:fs";
 import { dirname } from "node:path";
 import type { Command, CommandContext } from "./command.ts";
@@ -7,6 +7,7 @@ import type { Flags } from "./flags.ts";
 import { ORDER_FLAGS, PLANT_FLAGS, loadOrders, loadPlant } from "./input.ts";
 import { UsageError } from "./outcome.ts";
 import { planText } from "./print-plan.ts";
+import { remedyText } from "./print-remedies.ts";
 
 const DEFAULT_SECONDS = 10;
 
@@ -20,17 +21,23 @@ export const planCommand: Command = {
     steps: { value: "N", meaning: "search so many steps instead: the same plan every time" },
     threads: { value: "T", meaning: "searches side by side, each with its own seed; 1 by default" },
     seed: { value: "N", meaning: "seed of the search, 1 by default" },
+    remedies: {
+      value: "N",
+      meaning: "for the N worst late orders, try what would help: the same time again for each remedy tried",
+    },
     out: { value: "plan.json", meaning: "write the plan file" },
   },
   run: async (context) => {
     const { flags, ports, output, stopSignal } = context;
     const params = budgetOf(context);
     const threads = wholeFlag(flags, "threads", [1, 64]) ?? 1;
+    const helped = wholeFlag(flags, "remedies", [0, 1000]) ?? 0;
     const out = outFile(flags);
     const plant = await loadPlant(flags, ports, output);
     const orders = plant === null ? null : await loadOrders(flags, plant, { ports, output });
     if (plant === null || orders === null) return 1;
     const assembled = assembleProblem({ plant, orders, pins: [], now: ports.clock.now() });
+    const signal = stopSignal();
     const result = await ports.solver.solve({
       problem: assembled.problem,
       params,
@@ -39,7 +46,7 @@ export const planCommand: Command = {
         output.progress(
           `${Math.round(share * 100)} %, ${steps} steps, ${lateOrders} late, total ${bestTotal.toFixed(0)}`,
         ),
-      signal: stopSignal(),
+      signal,
     });
     output.progress("");
     if (result.status === "faulty-problem") {
@@ -60,9 +67,22 @@ export const planCommand: Command = {
     if (out !== null) writeFileSync(out, `${JSON.stringify(document, null, 1)}\n`); // first: a closed terminal must not cost the plan
     for (const line of planText(document)) output.say(line);
     if (out !== null) output.say(`Written to ${out}`);
+    for (const { orderId } of document.late.slice(0, helped)) {
+      if (signal.aborted) break;
+      const remedies = await findRemedies(
+        ports.solver,
+        { assembled, plan: result.plan, orderId, most: MOST_REMEDIES, params },
+        { signal, onTried: (done, all) => output.progress(`${orderId}: remedy ${done} of ${all}`) },
+      );
+      output.progress("");
+      for (const line of remedyText(assembled, orderId, remedies)) output.say(line);
+    }
     return 0;
   },
 };
+
+/** Edits that are tried for one order. */
+const MOST_REMEDIES = 8;
 
 /** Where the plan goes, looked at before the search so that no work is lost; null when it is only printed. */
 function outFile(flags: Flags): string | null {

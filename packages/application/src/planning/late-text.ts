@@ -1,13 +1,5 @@
 import type { ChainCause, RootCause } from "@formweek/scheduler";
-
-/** Names that people know things by; an id that is not known stands for itself. */
-export interface PlantNames {
-  readonly line: (id: string) => string;
-  readonly setup: (id: string) => string;
-  readonly mould: (id: string) => string;
-  readonly sheet: (id: string) => string;
-  readonly team: (id: string) => string;
-}
+import type { PlantNames } from "./plant-names.ts";
 
 /** "45 min" below two hours, else hours with one decimal. */
 function span(seconds: number): string {

@@ -1,5 +1,7 @@
 import { clipWorkingTime, spellsOf, subtractWorkingTime, workingTimeOf } from "@formweek/capacity-model";
 import type { ChainLink, LateChain } from "../explain/late-chain.ts";
+import { whyThen } from "../explain/why-late.ts";
+import type { Plan } from "../plan/plan.ts";
 import type { ProblemData } from "../problem/problem-data.ts";
 import type { ProblemEdit } from "./problem-edit.ts";
 
@@ -90,18 +92,16 @@ function editsForRoot({ root }: LateChain, problem: ProblemData): ProblemEdit[] 
 }
 
 /**
- * Edits that could shorten the chains: an extra shift where a line on the chain is closed, setters or operators where it
- * waits for them, a copy of a mould that is carried, lots where orders run long, sheets or starts a day earlier. Each
- * once, those of the first chains first.
+ * Edits that could shorten what holds an order: an extra shift where a line on its chain is closed, setters or operators where
+ * it waits for them, a copy of a mould that is carried, sheets or starts a day earlier. Each once, the earliest link's first;
+ * none for an order that the plan does not make.
  */
-export function candidateEdits(problem: ProblemData, chains: readonly LateChain[]): ProblemEdit[] {
-  const edits = new Map<string, ProblemEdit>();
-  for (const chain of chains) {
-    const found = [
-      ...chain.links.flatMap((link, index) => editsForLink(problem, link, chain.links[index + 1])),
-      ...editsForRoot(chain, problem),
-    ];
-    for (const edit of found) edits.set(JSON.stringify(edit), edit);
-  }
-  return [...edits.values()];
+export function candidateEdits(problem: ProblemData, plan: Plan, orderId: string): readonly ProblemEdit[] {
+  const chain = whyThen(problem, plan, orderId);
+  if (chain === null) return [];
+  const found = [
+    ...chain.links.flatMap((link, index) => editsForLink(problem, link, chain.links[index + 1])),
+    ...editsForRoot(chain, problem),
+  ];
+  return [...new Map(found.map((edit) => [JSON.stringify(edit), edit])).values()];
 }

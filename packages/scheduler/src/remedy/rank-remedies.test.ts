@@ -7,7 +7,8 @@ import { stillEnv } from "../../../../tests/helpers/still-env.ts";
 import {
   applyEdits,
   auditPlan,
-  remediesFor,
+  candidateEdits,
+  rankRemedies,
   solve,
   validateProblem,
   type Plan,
@@ -18,19 +19,25 @@ import {
 
 const params = { seed: 2, maxSteps: 80, maxMs: null };
 
-function planOf(problem: ProblemData): Plan {
-  const result = solve(problem, params, stillEnv());
+function planOf(problem: ProblemData, startFrom?: Plan): Plan {
+  const from = startFrom === undefined ? {} : { startFrom };
+  const result = solve(problem, { ...params, ...from }, stillEnv());
   expect(result.status).toBe("planned");
   return (result as { plan: Plan }).plan;
 }
 
+/** What the application does with its solver: every candidate solved from the plan on. */
 function remedies(
   problem: ProblemData,
   orderId: string,
   offers: readonly ProblemEdit[] = [],
 ): readonly Remedy[] {
-  const ask = { orderId, offers, most: 20 };
-  return remediesFor(problem, planOf(problem), ask, { params, env: stillEnv(), onTried: () => undefined });
+  const plan = planOf(problem);
+  const tried = [...offers, ...candidateEdits(problem, plan, orderId)].flatMap((edit) => {
+    const edited = applyEdits(problem, [edit]);
+    return edited.ok ? [{ edit, problem: edited.problem, plan: planOf(edited.problem, plan) }] : [];
+  });
+  return rankRemedies(problem, planOf(problem, plan), orderId, tried);
 }
 
 /** A team each, so that no change waits for setters. */
