@@ -58,7 +58,8 @@ const plan: Plan = {
 
 describe("the plan document", () => {
   test("is described by the wire format field by field: nothing is lost, nothing is unknown", () => {
-    const document = describePlan(assembled, plan, { engineVersion: "0", seed: 1, steps: 2, boundTotal: 30 });
+    const bound = { total: 30, lateness: 0, changes: 20, changeMinutes: 25.5 };
+    const document = describePlan(assembled, plan, { engineVersion: "0", seed: 1, steps: 2, bound });
     expect(new Set(document.segments.map(({ kind }) => kind))).toEqual(new Set(["change", "run", "stop"]));
     expect(document.lines.some(({ closures }) => closures.length > 0)).toBe(true);
     expect(PlanDocument.parse(document)).toEqual(document);

@@ -15,7 +15,7 @@ function planned(assembled: Assembled, steps: number): Plan {
 
 /** Described, written as text, and read again. */
 function throughFile(assembled: Assembled, plan: Plan): PlanDocument {
-  const origin = { engineVersion: "test", seed: 1, steps: 1, boundTotal: null };
+  const origin = { engineVersion: "test", seed: 1, steps: 1, bound: null };
   return JSON.parse(JSON.stringify(describePlan(assembled, plan, origin))) as PlanDocument;
 }
 

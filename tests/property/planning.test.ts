@@ -14,7 +14,7 @@ function documentOf(assembled: Assembled, steps: number): PlanDocument {
     engineVersion: "test",
     seed: 1,
     steps,
-    boundTotal: result.bound,
+    bound: result.bound,
   });
 }
 

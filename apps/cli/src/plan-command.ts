@@ -62,7 +62,7 @@ export const planCommand: Command = {
       engineVersion: ENGINE_VERSION,
       seed: params.seed,
       steps: result.statistics.steps,
-      boundTotal: result.bound,
+      bound: result.bound,
     });
     if (out !== null) writeFileSync(out, `${JSON.stringify(document, null, 1)}\n`); // first: a closed terminal must not cost the plan
     for (const line of planText(document)) output.say(line);

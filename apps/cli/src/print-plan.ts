@@ -85,6 +85,11 @@ function summaryText(document: PlanDocument, clock: Clock): readonly string[] {
       ? []
       : [
           `No plan can cost less than ${money(bound.total)} ${plant.currency}; ${(bound.gap * 100).toFixed(1)} % of this plan's total is above that.`,
+          ...(bound.parts === null
+            ? []
+            : [
+                `No plan of these orders has less than ${(bound.parts.changeMinutes / 60).toFixed(1)} h of changes.`,
+              ]),
         ];
   return [
     `${summary.onTime} on time, ${summary.late} late, ${summary.coveredByStock} covered by stock, ${summary.unplanned} not planned`,

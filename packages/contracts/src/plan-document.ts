@@ -254,7 +254,19 @@ export const PlanDocument = z
       .describe("The worst first; empty too in plans from before it was worked out"),
     objective: PlanObjective,
     bound: z
-      .object({ total: z.number(), gap: z.number().describe("(total − bound) ÷ total, 0 when proven best") })
+      .object({
+        total: z.number(),
+        gap: z.number().describe("(total − bound) ÷ total, 0 when proven best"),
+        parts: z
+          .object({
+            lateness: z.number().describe("Cost of weighted lateness and late orders"),
+            changes: z.number().describe("Cost of changes: line and setter time, start-up scrap"),
+            changeMinutes: z.number().describe("Minutes that lines stand in changes"),
+          })
+          .nullable()
+          .default(null)
+          .describe("What each must come to at least; null where orders are left out, and in older plans"),
+      })
       .nullable()
       .describe("A proven lower bound of the total; null when none is known"),
     summary: PlanSummary,

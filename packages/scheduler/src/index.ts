@@ -13,4 +13,5 @@ export { rankRemedies } from "./remedy/rank-remedies.ts";
 export { ENGINE_VERSION } from "./engine-version.ts";
 export { solve } from "./solve-checked.ts";
 export { validate as validateProblem } from "./problem/validate.ts";
-export { boundOf } from "./bound.ts";
+export type { PlanBound } from "./bound/bound.ts";
+export { boundOf } from "./bound/bound.ts";

@@ -1,3 +1,4 @@
+import type { PlanBound } from "./bound/bound.ts";
 import type { Plan } from "./plan/plan.ts";
 
 /** Outcome of a solve. A plan that the audit refuses is never handed out: `rejected` carries the violations instead. */
@@ -5,8 +6,8 @@ export type SolveResult =
   | {
       readonly status: "planned";
       readonly plan: Plan;
-      /** Money that no plan of the problem can go below. */
-      readonly bound: number;
+      /** What no plan of the problem can go below. */
+      readonly bound: PlanBound;
       readonly stopped: StopReason;
       readonly statistics: SolveStatistics;
     }

@@ -1,4 +1,4 @@
-import { lowerBound } from "./bound.ts";
+import { lowerBound, type PlanBound } from "./bound/bound.ts";
 import { createRandom } from "./chance/random.ts";
 import { construct } from "./construct/construct.ts";
 import { resume } from "./construct/resume.ts";
@@ -20,8 +20,8 @@ export interface SearchOutcome {
   readonly plan: Plan;
   readonly stopped: StopReason;
   readonly statistics: SolveStatistics;
-  /** Money that no plan can go below. */
-  readonly bound: number;
+  /** What no plan can go below. */
+  readonly bound: PlanBound;
 }
 
 /** The plan of given sequences, with stretches, reasons and breakdown. */
@@ -40,7 +40,7 @@ export function search(data: ProblemData, params: SolveParams, env: SolveEnv): S
     params.startFrom === undefined ? construct(problem, decoder) : resume(problem, params.startFrom);
   const firstTotal = decoder.decode(start);
   const firstPlanMs = env.monotonicMs() - startedMs;
-  const floor = lowerBound(problem);
+  const bound = lowerBound(problem);
   const method = chooseMethod(problem);
   const search = method.begin({ problem, decoder, random: createRandom(params.seed), start });
   const { steps, stopped } = iterate({
@@ -48,7 +48,7 @@ export function search(data: ProblemData, params: SolveParams, env: SolveEnv): S
     params,
     env,
     startedMs,
-    floor,
+    floor: bound.total,
     report: (done, elapsedMs, share) => {
       const best = search.best();
       env.onProgress({
@@ -73,7 +73,7 @@ export function search(data: ProblemData, params: SolveParams, env: SolveEnv): S
       firstTotal,
       bestTotal: plan.objective.total,
     },
-    bound: floor,
+    bound,
   };
 }
 

@@ -10,7 +10,7 @@ function planned(total: number, mark: string): SolveResult {
   return {
     status: "planned",
     plan,
-    bound: 0,
+    bound: { total: 0, lateness: 0, changes: 0, changeMinutes: 0 },
     stopped: "steps",
     statistics: { ...statistics, bestTotal: total },
   };

@@ -1,4 +1,4 @@
-import { ENGINE_VERSION, type Plan, type SolveStatistics } from "@formweek/scheduler";
+import { ENGINE_VERSION, type Plan, type PlanBound, type SolveStatistics } from "@formweek/scheduler";
 import { refusalOfOrders, refusalOfPlant } from "../commands/record-faults.ts";
 import type { AppError } from "../errors.ts";
 import { assembleProblem } from "../planning/assemble-problem.ts";
@@ -16,7 +16,7 @@ import { plantGone, planRejected, problemFaulty, solverFailed } from "./solve-re
 
 interface Solved {
   readonly plan: Plan;
-  readonly bound: number;
+  readonly bound: PlanBound;
   readonly statistics: SolveStatistics;
   readonly assembled: Assembled;
 }
@@ -124,7 +124,7 @@ async function endWithoutPlan(ports: Ports, run: SolveRun, problem: AppError | n
 
 function storedPlan(ports: Ports, run: SolveRun, { plan, bound, statistics, assembled }: Solved): StoredPlan {
   const origin = { engineVersion: ENGINE_VERSION, seed: run.params.seed, steps: statistics.steps };
-  const document = describePlan(assembled, plan, { ...origin, boundTotal: bound });
+  const document = describePlan(assembled, plan, { ...origin, bound });
   return {
     id: ports.ids.next(),
     plantId: run.plantId,

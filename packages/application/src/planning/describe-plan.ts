@@ -1,4 +1,4 @@
-import type { Plan } from "@formweek/scheduler";
+import type { Plan, PlanBound } from "@formweek/scheduler";
 import type { Assembled, OrderDemand } from "./assembled.ts";
 import { describeLate } from "./describe-late.ts";
 import { describeLines } from "./describe-lines.ts";
@@ -11,8 +11,8 @@ export interface PlanOrigin {
   readonly engineVersion: string;
   readonly seed: number;
   readonly steps: number;
-  /** Lower bound on the objective's total; null when none was computed. */
-  readonly boundTotal: number | null;
+  /** What no plan can go below; null when none was computed. */
+  readonly bound: PlanBound | null;
 }
 
 const DAY_SECONDS = 86_400;
@@ -48,7 +48,7 @@ export function describePlan(assembled: Assembled, plan: Plan, origin: PlanOrigi
     unplanned: plan.unplanned,
     late: describeLate(assembled, plan),
     objective: plan.objective,
-    bound: boundOf(plan.objective.total, origin.boundTotal),
+    bound: describeBound(plan, origin.bound),
     summary: summaryOf(assembled, plan, orders),
   };
 }
@@ -107,10 +107,17 @@ function stateOf(demand: OrderDemand, plannedPieces: number, lateSeconds: number
   return lateSeconds > 0 ? "late" : "on time";
 }
 
-function boundOf(total: number, bound: number | null): PlanDocument["bound"] {
+function describeBound(plan: Plan, bound: PlanBound | null): PlanDocument["bound"] {
+  const { total } = plan.objective;
   // a bound of nothing tells nothing of a plan that costs something
-  if (bound === null || (bound <= 0 && total > 0)) return null;
-  return { total: bound, gap: total <= 0 ? 0 : Math.max(0, (total - bound) / total) };
+  if (bound === null || (bound.total <= 0 && total > 0)) return null;
+  const { lateness, changes, changeMinutes } = bound;
+  return {
+    total: bound.total,
+    gap: total <= 0 ? 0 : Math.max(0, (total - bound.total) / total),
+    // fewer orders may need fewer changes
+    parts: plan.unplanned.length > 0 ? null : { lateness, changes, changeMinutes },
+  };
 }
 
 const inHours = (seconds: number): number => Math.round(seconds / 36) / 100;

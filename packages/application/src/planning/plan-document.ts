@@ -26,7 +26,16 @@ export interface PlanDocument {
   readonly late: readonly DocumentLate[];
   readonly objective: { readonly terms: readonly DocumentTerm[]; readonly total: number };
   /** Lower bound on the objective's total and the plan's gap to it as a share; null when none was computed. */
-  readonly bound: { readonly total: number; readonly gap: number } | null;
+  readonly bound: {
+    readonly total: number;
+    readonly gap: number;
+    /** What lateness and changes must each come to in a plan of all orders; null in a plan that leaves some out. */
+    readonly parts: {
+      readonly lateness: number;
+      readonly changes: number;
+      readonly changeMinutes: number;
+    } | null;
+  } | null;
   readonly summary: PlanSummary;
 }
 

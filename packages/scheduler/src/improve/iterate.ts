@@ -10,6 +10,9 @@ export interface IterationEnd {
 /** Least time between two progress reports, ms. */
 const REPORT_EVERY_MS = 100;
 
+/** Share by which sums of many terms may differ in their last digits. */
+const ROUNDING = 1e-9;
+
 export interface Iteration {
   readonly search: Search;
   readonly params: SolveParams;
@@ -29,7 +32,7 @@ export function iterate({ search, params, env, startedMs, floor, report }: Itera
   let steps = 0;
   let share = 0;
   let lastReport = startedMs;
-  const optimal = (): boolean => search.bestMoney() <= floor;
+  const optimal = (): boolean => search.bestMoney() <= floor + ROUNDING * Math.max(1, floor);
   for (;;) {
     if (steps % search.stepsPerLook === 0) {
       const now = env.monotonicMs();

@@ -86,6 +86,9 @@ export function SummaryStrip({ document, newOrders }: SummaryStripProps): JSX.El
             </tbody>
           </table>
           {bound !== null && <p className="hint">{text.bound(format.money(bound.total))}</p>}
+          {bound !== null && bound.parts !== null && bound.parts.changeMinutes > 0 && (
+            <p className="hint">{text.leastChanges(format.hours(bound.parts.changeMinutes * 60))}</p>
+          )}
         </div>
       </details>
     </section>

@@ -136,6 +136,7 @@ export const boardText = {
     newOrders: "new since this plan",
     gap: "of its cost could be saved",
     bound: (cost: string) => `No plan can cost less than ${cost}: proven, though perhaps out of reach.`,
+    leastChanges: (time: string) => `No plan of these orders has less than ${time} of changes.`,
     atMost: (share: string) => `≤ ${share}`,
     cost: "cost of the plan",
     costTitle: "What the plan costs",
