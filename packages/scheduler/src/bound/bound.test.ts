@@ -141,6 +141,13 @@ describe("the bound on lateness", () => {
 });
 
 describe("the bound on changes", () => {
+  it("knows that a mould on an idle line must be stripped for another line", () => {
+    const lines = [lineOf("1", { initial: { setupId: "A", copy: 0 } }), lineOf("2")];
+    const problem = twoMouldPlant({ lines, jobs: [jobOf("a", "2", "A")] });
+    // out 1 h, in 2 h, tail 1 h: four hours of lines and three of setters
+    expect(boundOf(problem)).toMatchObject({ total: 7, changes: 7, changeMinutes: 240 });
+    expect(trivialBound(problem)).toBe(0);
+  });
   it("does not let two set-ups serve each other in a ring", () => {
     const siblings = threeSetups([
       [-1, 0, 0, 0],

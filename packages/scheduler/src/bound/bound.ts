@@ -8,6 +8,7 @@ import { hostingOf } from "./hosting.ts";
 import { lastEndBound } from "./last-end-bound.ts";
 import { latenessBound } from "./lateness-bound.ts";
 import { ordersAlone, type OrdersAlone } from "./orders-alone.ts";
+import { partitionBound, type PartitionAsk } from "./partition-bound.ts";
 import { leastGroups, setupGroups, type SetupGroup } from "./setup-groups.ts";
 
 /**
@@ -81,9 +82,8 @@ function lastEndMoney(problem: CompiledProblem, alone: OrdersAlone): number {
   return problem.jobs.unplanned.every((price) => price >= money) ? money : 0;
 }
 
-/** The bound on a compiled problem: lateness, changes and last end, each by itself, and their sum. */
-export function lowerBound(problem: CompiledProblem): PlanBound {
-  const alone = ordersAlone(problem);
+/** The bound on a plant of any size: lateness, changes and last end, each by itself, and their sum. */
+function sumOfParts(problem: CompiledProblem, alone: OrdersAlone): PlanBound {
   const groups = setupGroups(problem, alone);
   const needed = leastGroups(groups);
   const hosting = hostingOf(problem, alone);
@@ -104,6 +104,31 @@ export function lowerBound(problem: CompiledProblem): PlanBound {
     lateness: lateness.ofAll,
     changes: money.least(always),
     changeMinutes: seconds.least(always) / 60,
+  };
+}
+
+/** The bound on a plant of few orders; -Infinity on any other. */
+function bestPartition(problem: CompiledProblem, alone: OrdersAlone): PlanBound {
+  const { cost, total: seconds } = problem.changes;
+  const least = (lateness: boolean, change: Float64Array, leftOut: PartitionAsk["leftOut"]): number =>
+    partitionBound(problem, { alone, costs: { lateness, change }, leftOut });
+  return {
+    total: impossible(problem, alone) + least(true, cost, problem.jobs.unplanned),
+    lateness: least(true, new Float64Array(cost.length), null),
+    changes: least(false, cost, null),
+    changeMinutes: least(false, Float64Array.from(seconds), null) / 60,
+  };
+}
+
+/** The bound on a compiled problem. */
+export function lowerBound(problem: CompiledProblem): PlanBound {
+  const alone = ordersAlone(problem);
+  const [any, few] = [sumOfParts(problem, alone), bestPartition(problem, alone)];
+  return {
+    total: Math.max(any.total, few.total),
+    lateness: Math.max(any.lateness, few.lateness),
+    changes: Math.max(any.changes, few.changes),
+    changeMinutes: Math.max(any.changeMinutes, few.changeMinutes),
   };
 }
 
