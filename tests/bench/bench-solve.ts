@@ -14,6 +14,9 @@ export interface BenchAnswer {
 /** What the budget is measured by: the wall's clock, or the processor time of this process, which other work on the machine does not use up. */
 export type BenchClock = "wall" | "cpu";
 
+/** Milliseconds from any fixed origin. */
+export const benchClock = (clock: BenchClock): (() => number) => CLOCKS[clock];
+
 const CLOCKS: Readonly<Record<BenchClock, () => number>> = {
   wall: () => performance.now(),
   cpu: () => {
