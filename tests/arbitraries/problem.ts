@@ -19,6 +19,7 @@ export interface ProblemShape {
   readonly sheets: boolean;
   readonly calendars: boolean;
   readonly teamWork: boolean;
+  readonly lots: boolean;
 }
 
 export const SMALL_PLANT: ProblemShape = {
@@ -32,6 +33,7 @@ export const SMALL_PLANT: ProblemShape = {
   sheets: true,
   calendars: true,
   teamWork: true,
+  lots: true,
 };
 
 function shiftsOf(days: number, firstHour: number, hours: number, skipDay: number): WorkingTime {
@@ -92,6 +94,12 @@ interface Drawn {
   readonly setupIds: readonly string[];
 }
 
+const splitArb = fc.record({
+  most: fc.integer({ min: 1, max: 5 }),
+  leastPieces: fc.integer({ min: 1, max: 4000 }),
+  unitPieces: fc.constantFrom(1, 48, 500),
+});
+
 function jobArb({ shape, sheetCount, setupIds }: Drawn, index: number): fc.Arbitrary<Job> {
   const option: fc.Arbitrary<JobOption> = fc.record({
     lineId: fc.integer({ min: 0, max: shape.lines - 1 }).map((l) => `L${l}`),
@@ -105,6 +113,7 @@ function jobArb({ shape, sheetCount, setupIds }: Drawn, index: number): fc.Arbit
       startHours: fc.oneof(fc.constant(0), fc.integer({ min: 0, max: shape.days * 12 })),
       weight: fc.integer({ min: 1, max: 5 }),
       conditioningHours: fc.constantFrom(0, 0, 6),
+      split: shape.lots ? fc.option(splitArb) : fc.constant(null),
       sheet: fc.integer({ min: 0, max: sheetCount - 1 }),
       options: fc.uniqueArray(option, {
         minLength: 0,
@@ -124,6 +133,9 @@ function jobArb({ shape, sheetCount, setupIds }: Drawn, index: number): fc.Arbit
       sheetKgPerPiece: 0.01,
       options: draw.options,
       refusals: [],
+      ...(draw.split === null
+        ? {}
+        : { lots: { ...draw.split, leastPieces: Math.min(draw.pieces, draw.split.leastPieces) } }),
     }));
 }
 

@@ -1,7 +1,7 @@
 import { addWorking } from "@formweek/capacity-model";
 import type { Job, ProblemData, ProblemLine } from "@formweek/scheduler";
 
-/** Money of an order that has the plant to itself, changes not counted; Infinity where no line can ever end it. */
+/** Money of an order that has the plant to itself, by its largest lot, changes not counted; Infinity where no line can ever end it. */
 function moneyAlone(problem: ProblemData, job: Job): number {
   const { tardinessPerWeightHour, lateOrderPerWeight } = problem.objective;
   const ends = job.options.map((option) => {
@@ -12,7 +12,8 @@ function moneyAlone(problem: ProblemData, job: Job): number {
       job.earliestStartAt,
       option.availableFromAt ?? 0,
     );
-    const seconds = Math.ceil(job.pieces * option.secondsPerPiece - 1e-9);
+    const pieces = Math.ceil(job.pieces / (job.lots?.most ?? 1));
+    const seconds = Math.ceil(pieces * option.secondsPerPiece - 1e-9);
     const end = addWorking(line.workingTime, from, seconds);
     return end === null || end > problem.horizon.end ? Infinity : end;
   });

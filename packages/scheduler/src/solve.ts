@@ -37,7 +37,7 @@ export function search(data: ProblemData, params: SolveParams, env: SolveEnv): S
   const problem = compile(data);
   const decoder = new Decoder(problem, false);
   const start =
-    params.startFrom === undefined ? construct(problem, decoder) : resume(problem, params.startFrom);
+    params.startFrom === undefined ? construct(problem, decoder) : resume(decoder, params.startFrom);
   const firstTotal = decoder.decode(start);
   const firstPlanMs = env.monotonicMs() - startedMs;
   const bound = lowerBound(problem);

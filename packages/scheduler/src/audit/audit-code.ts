@@ -49,6 +49,9 @@ export const auditRuleOf = {
   "unplanned-without-reason": 9,
   "wrong-order-pieces": 9,
   "wrong-lot-number": 9,
+  "too-many-lots": 9,
+  "lot-too-small": 9,
+  "lot-breaks-unit": 9,
 } as const;
 
 export type AuditCode = keyof typeof auditRuleOf;

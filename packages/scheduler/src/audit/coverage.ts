@@ -3,6 +3,30 @@ import type { Violation } from "../result.ts";
 import type { AuditContext, LotOnLine } from "./audit-context.ts";
 import { finding } from "./finding.ts";
 
+/** The order may be split so: no more lots than allowed, none too small, packing units kept whole but in one lot. */
+function splitFaults(job: Job, lots: readonly LotOnLine[]): Violation[] {
+  const { orderId } = job;
+  if (lots.length <= 1) return [];
+  if (job.lots === undefined || lots.length > job.lots.most) {
+    const text = `Order ${orderId} is made in ${lots.length} lots; ${job.lots?.most ?? 1} may be made of it.`;
+    return [finding("too-many-lots", { orderId }, text)];
+  }
+  const { leastPieces, unitPieces } = job.lots;
+  const found: Violation[] = [];
+  for (const lot of lots) {
+    if (lot.pieces >= leastPieces) continue;
+    const text = `Order ${orderId} lot ${lot.lot + 1} has ${lot.pieces} pieces; a lot of it needs ${leastPieces}.`;
+    found.push(finding("lot-too-small", { ...lot, at: lot.start }, text));
+  }
+  const broken = lots.filter((lot) => lot.pieces % unitPieces > 0);
+  if (broken.length > 1) {
+    const sizes = broken.map((lot) => lot.pieces).join(" and ");
+    const text = `Order ${orderId} has lots of ${sizes} pieces; only one may break its units of ${unitPieces}.`;
+    found.push(finding("lot-breaks-unit", { orderId }, text));
+  }
+  return found;
+}
+
 function jobFaults(job: Job, lots: readonly LotOnLine[], timesUnplanned: number): Violation[] {
   const { orderId } = job;
   if (timesUnplanned + lots.length === 0) {
@@ -15,6 +39,7 @@ function jobFaults(job: Job, lots: readonly LotOnLine[], timesUnplanned: number)
     found.push(finding("order-answered-twice", { orderId }, text));
   }
   if (lots.length === 0) return found;
+  found.push(...splitFaults(job, lots));
   const pieces = lots.reduce((sum, lot) => sum + lot.pieces, 0);
   if (pieces !== job.pieces) {
     found.push(

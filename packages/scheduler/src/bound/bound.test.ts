@@ -64,7 +64,7 @@ function leastOfEveryPlan(problem: ProblemData): PlanBound {
   return least;
 }
 
-const TINY = { ...SMALL_PLANT, lines: 2, jobs: 4, moulds: 2, days: 4 };
+const TINY = { ...SMALL_PLANT, lines: 2, jobs: 4, moulds: 2, days: 4, lots: false };
 
 const PARTS = ["total", "lateness", "changes", "changeMinutes"] as const;
 

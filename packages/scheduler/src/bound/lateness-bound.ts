@@ -88,7 +88,14 @@ class Ascent {
     for (let option = firstOption[job]!; option < firstOption[job + 1]!; option++) {
       const earliestStart = ask.alone.earliestStart[option]!;
       if (earliestStart >= NEVER) continue;
-      pricer.price({ option, earliestStart, changeSeconds: ask.changeSeconds[option]! }, plain, first);
+      const choice = {
+        option,
+        seconds: ask.alone.seconds[option]!,
+        isExact: ask.alone.exactStart[job]! >= 0,
+        earliestStart,
+        changeSeconds: ask.changeSeconds[option]!,
+      };
+      pricer.price(choice, plain, first);
     }
   }
 

@@ -1,10 +1,15 @@
 import { addWork, NEVER, nextOpen } from "../problem/calendar.ts";
+import { runSeconds } from "../problem/compile-jobs.ts";
 import type { CompiledProblem } from "../problem/compiled-problem.ts";
 import { runEnd } from "../timing/run-timing.ts";
 
 /** What an order could do if the plant were empty but for what hangs on the lines. */
 export interface OrdersAlone {
-  /** [option] s: no run of it can start before; NEVER where none can end within the horizon */
+  /** [option] s of running in the largest lot of its order, at the least */
+  readonly seconds: Int32Array;
+  /** [job] start that the largest lot must have, or -1 */
+  readonly exactStart: Int32Array;
+  /** [option] s: no run of it can start before; NEVER where none can end within the horizon, and for all but one lot of an order */
   readonly earliestStart: Int32Array;
   /** [job] s: no run of it can end before; NEVER where the order cannot be planned */
   readonly earliestEnd: Float64Array;
@@ -73,26 +78,45 @@ function hasNoCopy(problem: CompiledProblem, option: number): boolean {
   return mould >= 0 && moulds.firstCopy[mould] === moulds.firstCopy[mould + 1];
 }
 
-/** Each order by itself: competition for lines, moulds and setters is left out. O(options + classes × set-ups²). */
+/** Pieces in the largest lot of a job, at the least: the others can have no more. */
+function leastOfLargest({ jobs, lots }: CompiledProblem, job: number): number {
+  return Math.ceil(jobs.pieces[job]! / (lots.firstLot[job + 1]! - lots.firstLot[job]!));
+}
+
+/**
+ * Each order by itself, by its largest lot alone, which ends no later than the order: competition for lines, moulds and setters is left
+ * out. O(options + classes × set-ups²).
+ */
 export function ordersAlone(problem: CompiledProblem): OrdersAlone {
-  const { jobs, options, lines } = problem;
+  const { jobs, lots, options, lines } = problem;
   const setupsReady = new SetupsReady(problem);
   const earliestStart = new Int32Array(options.count).fill(NEVER);
   const earliestEnd = new Float64Array(jobs.count).fill(NEVER);
+  const seconds = new Int32Array(options.count);
+  // an exact start is that of the first lot, which need not be the largest
+  const exactStart = jobs.fixedStart.map((start, job) =>
+    lots.firstLot[job + 1]! - lots.firstLot[job]! > 1 ? -1 : start,
+  );
   for (let option = 0; option < options.count; option++) {
-    if (hasNoCopy(problem, option)) continue;
     const job = options.job[option]!;
+    if (hasNoCopy(problem, option) || options.lot[option] !== lots.firstLot[job]) continue;
+    const perPiece = options.secondsPerPiece[option]!;
+    seconds[option] = Math.min(NEVER, runSeconds(leastOfLargest(problem, job), perPiece));
     const line = options.line[option]!;
     const ready = setupsReady.at(line, options.setup[option]!);
-    const fixed = jobs.fixedStart[job]!;
+    const fixed = exactStart[job]!;
     const wanted = Math.max(jobs.release[job]!, fixed, options.availableFrom[option]!);
     if (Math.max(ready, wanted) >= NEVER || (fixed >= 0 && ready > fixed)) continue;
     const start = nextOpen(lines.runCalendar[line]!, Math.max(ready, wanted));
     if (start >= NEVER || (fixed >= 0 && start !== fixed)) continue;
-    const end = runEnd(problem, line, start, options.seconds[option]!);
-    if (end >= NEVER) continue;
+    // a lot that is not the largest may find room where the largest does not
+    if (runEnd(problem, line, start, runSeconds(lots.leastPieces[job]!, perPiece)) >= NEVER) continue;
     earliestStart[option] = start;
+    const end = runEnd(problem, line, start, seconds[option]!);
     if (end < earliestEnd[job]!) earliestEnd[job] = end;
   }
-  return { earliestStart, earliestEnd };
+  for (let option = 0; option < options.count; option++) {
+    if (earliestEnd[options.job[option]!]! >= NEVER) earliestStart[option] = NEVER;
+  }
+  return { seconds, exactStart, earliestStart, earliestEnd };
 }

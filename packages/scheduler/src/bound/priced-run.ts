@@ -21,6 +21,10 @@ export function noPricedRun(): PricedRun {
 
 export interface RunChoice {
   readonly option: number;
+  /** s of running */
+  readonly seconds: number;
+  /** it starts then or never */
+  readonly isExact: boolean;
   /** s: no start before */
   readonly earliestStart: number;
   /** s of line time that a change into the option's set-up takes at least, if the run is the first that needs it */
@@ -34,7 +38,13 @@ export interface RunChoice {
 export class RunPricer {
   private readonly problem: CompiledProblem;
   private readonly prices: TimePrices;
-  private choice: RunChoice = { option: 0, earliestStart: 0, changeSeconds: 0 };
+  private choice: RunChoice = {
+    option: 0,
+    seconds: 0,
+    isExact: false,
+    earliestStart: 0,
+    changeSeconds: 0,
+  };
   /** The cheapest place if other runs need the set-up too, and if this run is the one that the change is for. */
   private plain = noPricedRun();
   private first = noPricedRun();
@@ -50,13 +60,11 @@ export class RunPricer {
     this.choice = choice;
     this.plain = plain;
     this.first = first;
-    const { options, jobs } = this.problem;
-    const { option, earliestStart } = choice;
+    const { options } = this.problem;
+    const { option, seconds, earliestStart } = choice;
     const line = options.line[option]!;
     const knots = this.prices.knots[line]!;
-    const seconds = options.seconds[option]!;
     const from = workedBefore(knots.calendar, earliestStart);
-    const job = options.job[option]!;
     const startKnot = knotAt(knots, from);
     let endKnot = startKnot;
     const last = knots.count - 1;
@@ -64,7 +72,7 @@ export class RunPricer {
       while (endKnot < last && knots.work[endKnot + 1]! < work) endKnot++;
     };
     advance(from + seconds);
-    if (!this.consider(from, startKnot, endKnot) || jobs.fixedStart[job]! >= 0) return;
+    if (!this.consider(from, startKnot, endKnot) || choice.isExact) return;
     this.considerOnDue(from);
     const afterFirst = endKnot;
     for (let k = startKnot + 1; k <= last; k++) {
@@ -81,11 +89,10 @@ export class RunPricer {
 
   private considerOnDue(from: number): void {
     const { options, jobs } = this.problem;
-    const { option } = this.choice;
+    const { option, seconds } = this.choice;
     const knots = this.prices.knots[options.line[option]!]!;
     const due = jobs.due[options.job[option]!]!;
     if (due <= 0) return;
-    const seconds = options.seconds[option]!;
     const end = workedBefore(knots.calendar, due);
     if (end - seconds <= from) return;
     const endKnot = Math.max(0, knotAt(knots, end - 1));
@@ -99,11 +106,10 @@ export class RunPricer {
   private consider(work: number, startKnot: number, endKnot: number): boolean {
     const { problem, prices, choice, plain, first } = this;
     const { options, setups } = problem;
-    const { option } = choice;
+    const { option, seconds } = choice;
     const line = options.line[option]!;
     const knots = prices.knots[line]!;
     const { calendar } = knots;
-    const seconds = options.seconds[option]!;
     if (work + seconds > calendar.total) return false;
     const start = knots.to[startKnot]! + work - knots.work[startKnot]!;
     const afterEndKnot = work + seconds - knots.work[endKnot]!;

@@ -96,12 +96,13 @@ function place(board: Board, option: number, times: Estimate | null): void {
 
 /** Pinned orders go on their line (the quickest, where the pin names none), sequence first, then by fixed start. */
 function pinnedOptions(problem: CompiledProblem): number[][] {
-  const { jobs, options, lines } = problem;
+  const { jobs, lots, options, lines } = problem;
   const pinned: number[][] = Array.from({ length: lines.count }, () => []);
   for (let job = 0; job < jobs.count; job++) {
     if (jobs.rank[job]! < 0 && jobs.fixedStart[job]! < 0) continue;
     let best = -1;
-    for (let option = jobs.firstOption[job]!; option < jobs.firstOption[job + 1]!; option++) {
+    const whole = lots.firstLot[job]!;
+    for (let option = lots.firstOption[whole]!; option < lots.firstOption[whole + 1]!; option++) {
       if (best < 0 || options.seconds[option]! < options.seconds[best]!) best = option;
     }
     if (best >= 0) pinned[options.line[best]!]!.push(best);
@@ -116,12 +117,14 @@ function pinnedOptions(problem: CompiledProblem): number[][] {
 }
 
 function createBoard(problem: CompiledProblem): Board {
-  const { lines, moulds, jobs, options } = problem;
+  const { lines, moulds, jobs, lots, options } = problem;
   const pinned = pinnedOptions(problem);
   const held = new Set(pinned.flat().map((option) => options.job[option]!));
   const open: number[][] = Array.from({ length: lines.count }, () => []);
   for (let option = 0; option < options.count; option++) {
-    if (!held.has(options.job[option]!)) open[options.line[option]!]!.push(option);
+    const job = options.job[option]!;
+    if (options.lot[option] !== lots.firstLot[job] || held.has(job)) continue;
+    open[options.line[option]!]!.push(option);
   }
   const copyFree = new Int32Array(moulds.copyCount);
   const copyLine = new Int32Array(moulds.copyCount).fill(-1);
@@ -170,7 +173,7 @@ function fixedParts(problem: CompiledProblem): {
  * One pass of a dispatch rule with setups: the line that is free first takes the order with the best index. The index is
  * that of Lee, Bhaskaran and Pinedo 1997 (apparent tardiness cost with setups, from memory), taken as its logarithm:
  * ln(w ÷ p) - slack ÷ (k1 p̄) - change ÷ (k2 s̄), less idle waiting ÷ p̄ and the time lost against the order's quickest line.
- * Always ends; places every order that could end within the horizon by its estimate. O(orders × options per line).
+ * Always ends; places every order, whole, that could end within the horizon by its estimate. O(orders × options per line).
  */
 export function dispatch(problem: CompiledProblem, factors: DispatchFactors): Sequences {
   const board = createBoard(problem);

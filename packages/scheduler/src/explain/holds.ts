@@ -111,6 +111,8 @@ function mouldHold(steps: PlanSteps, change: ChangeStep): Hold[] {
   const arrives = release.segment.mountStart + seconds;
   // dismounting may go on while the mould comes: seen from the change's start it holds that much earlier
   const at = arrives >= segment.mountStart ? segment.start : Math.min(arrives, segment.start);
+  // begun after this change: nothing before its start waited for it
+  if (release.start > Math.min(at, release.segment.mountStart)) return serviceHolds(steps, copy);
   return [
     {
       kind: "step",

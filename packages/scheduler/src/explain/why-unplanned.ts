@@ -2,6 +2,7 @@ import { addWork, NEVER, nextOpen, workedBefore, type Calendar } from "../proble
 import type { CompiledProblem } from "../problem/compiled-problem.ts";
 import type { UnplannedOrder, UnplannedReason } from "../plan/plan.ts";
 import { runSeconds, supplyInstant } from "../problem/compile-jobs.ts";
+import { lotRuleOf } from "../problem/lot-rule.ts";
 import type { Decoder } from "../timing/decoder.ts";
 import { runEnd } from "../timing/run-timing.ts";
 
@@ -128,7 +129,7 @@ function refusalsBeforeSearch(problem: CompiledProblem, job: number): UnplannedR
   const reasons: UnplannedReason[] = [];
   for (const option of record.options) {
     if (pinnedLine !== null && option.lineId !== pinnedLine) continue;
-    const seconds = runSeconds(record.pieces, option.secondsPerPiece);
+    const seconds = runSeconds(lotRuleOf(record).leastPieces, option.secondsPerPiece);
     if (seconds <= problem.horizon) continue;
     reasons.push({
       code: "line-never-open-long-enough",
@@ -152,7 +153,7 @@ function refusalsBeforeSearch(problem: CompiledProblem, job: number): UnplannedR
 
 function reasonsFor(decoder: Decoder, job: number): UnplannedReason[] {
   const { problem } = decoder;
-  const { data, jobs } = problem;
+  const { data, jobs, lots } = problem;
   const record = data.jobs[job]!;
   const reasons: UnplannedReason[] = [];
   if (record.options.length === 0) {
@@ -176,8 +177,9 @@ function reasonsFor(decoder: Decoder, job: number): UnplannedReason[] {
     );
   }
   reasons.push(...refusalsBeforeSearch(problem, job));
-  const first = jobs.firstOption[job]!;
-  const end = jobs.firstOption[job + 1]!;
+  const whole = lots.firstLot[job]!;
+  const first = lots.firstOption[whole]!;
+  const end = lots.firstOption[whole + 1]!;
   const sheetShort = jobs.sheet[job]! >= 0 && sheetIsUsedUp(decoder, job);
   if (sheetShort)
     reasons.push({
@@ -214,7 +216,8 @@ export function whyUnplanned(decoder: Decoder): UnplannedOrder[] {
   const { data } = decoder.problem;
   const orders: UnplannedOrder[] = [];
   data.jobs.forEach((job, j) => {
-    if (decoder.option[j]! < 0) orders.push({ orderId: job.orderId, reasons: reasonsFor(decoder, j) });
+    if (decoder.option[decoder.problem.lots.firstLot[j]!]! < 0)
+      orders.push({ orderId: job.orderId, reasons: reasonsFor(decoder, j) });
   });
   return orders.sort((a, b) => (a.orderId < b.orderId ? -1 : 1));
 }

@@ -1,11 +1,13 @@
 import type { CompiledProblem } from "../problem/compiled-problem.ts";
 
 /**
- * True when a line's times are plain sums: lines independent and always open, one option per order and line, and no pins.
+ * True when a line's times are plain sums: lines independent and always open, one option per order and line, one lot per order,
+ * and no pins.
  * Then a change of place can be judged by arithmetic on whole stretches of a line.
  */
 export function linesArePlain(problem: CompiledProblem): boolean {
-  const { jobs, lines, options } = problem;
+  const { jobs, lots, lines, options } = problem;
+  if (lots.count > jobs.count) return false;
   if (!problem.linesAreIndependent || problem.changeAwaitsEarliestStart) return false;
   if (jobs.rank.some((rank) => rank >= 0) || jobs.fixedStart.some((start) => start >= 0)) return false;
   if (lines.runCalendar.some((calendar) => !calendar.alwaysOpen)) return false;

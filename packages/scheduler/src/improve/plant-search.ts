@@ -29,7 +29,7 @@ class PlantSearch implements Search {
   private readonly model: LineModel;
   private readonly ruinState: RuinState;
   private readonly recreateState: RecreateState;
-  /** [job] line in `current` */
+  /** [lot] line in `current` */
   private readonly currentLineOf: Int32Array;
   private currentLeftOver: number[] = [];
   private readonly annealing: Annealing[] = [];
@@ -62,20 +62,21 @@ class PlantSearch implements Search {
     this.model = new LineModel(problem, this.trial);
     this.currentMoney = decoder.decode(this.trial);
     this.bestPaid = this.currentMoney;
-    const lineOf = new Int32Array(problem.jobs.count).fill(-1);
+    const lineOf = new Int32Array(problem.lots.count).fill(-1);
     for (let line = 0; line < problem.lines.count; line++) {
-      for (let p = 0; p < start.length[line]!; p++) lineOf[problem.options.job[start.at[line]![p]!]!] = line;
+      for (let p = 0; p < start.length[line]!; p++) lineOf[problem.options.lot[start.at[line]![p]!]!] = line;
     }
-    for (let job = 0; job < problem.jobs.count; job++) if (lineOf[job]! < 0) this.currentLeftOver.push(job);
+    for (const lot of problem.lots.firstLot.subarray(0, problem.jobs.count))
+      if (lineOf[lot]! < 0) this.currentLeftOver.push(lot);
     this.currentLineOf = Int32Array.from(lineOf);
-    const ruined = { jobs: [] as number[], from: new Int32Array(problem.lines.count) };
+    const ruined = { lots: [] as number[], from: new Int32Array(problem.lines.count) };
     const leftOver = [...this.currentLeftOver];
     this.ruinState = {
       problem,
       sequences: this.trial,
       model: this.model,
-      start: new Int32Array(problem.jobs.count),
-      end: new Int32Array(problem.jobs.count),
+      start: new Int32Array(problem.lots.count),
+      end: new Int32Array(problem.lots.count),
       random,
       lineOf,
       ruined,
@@ -90,7 +91,7 @@ class PlantSearch implements Search {
       lineOf,
       leftOver,
       from: ruined.from,
-      keys: new Float64Array(problem.jobs.count),
+      keys: new Float64Array(problem.lots.count),
     };
     this.meanSize = Math.max(2, Math.min(10, Math.ceil(problem.jobs.count / 6)));
     this.rounds = problem.jobs.count <= 40 ? 4 : 1;
@@ -135,13 +136,13 @@ class PlantSearch implements Search {
   /** What the line model thinks the step costs. */
   private guess(): number {
     const { from } = this.ruinState.ruined;
-    const { unplanned } = this.context.problem.jobs;
+    const { jobs, lots } = this.context.problem;
     let money = 0;
     for (let line = 0; line < from.length; line++) {
       if (from[line]! >= 0) money += this.model.moneyOf(line) - this.lineMoney[line]!;
     }
-    for (const job of this.ruinState.leftOver) money += unplanned[job]!;
-    for (const job of this.currentLeftOver) money -= unplanned[job]!;
+    for (const lot of this.ruinState.leftOver) money += jobs.unplanned[lots.job[lot]!]!;
+    for (const lot of this.currentLeftOver) money -= jobs.unplanned[lots.job[lot]!]!;
     return money;
   }
 
@@ -152,8 +153,8 @@ class PlantSearch implements Search {
     this.model.learn(decoder);
     for (let line = 0; line < this.lineMoney.length; line++) this.lineMoney[line] = this.model.moneyOf(line);
     end.set(decoder.end);
-    for (let job = 0; job < start.length; job++)
-      start[job] = decoder.option[job]! < 0 ? -1 : decoder.start[job]!;
+    for (let lot = 0; lot < start.length; lot++)
+      start[lot] = decoder.option[lot]! < 0 ? -1 : decoder.start[lot]!;
   }
 
   /** Lateness costs little at first and its full price later. */
@@ -162,7 +163,7 @@ class PlantSearch implements Search {
     const scale = RAMP_START + (1 - RAMP_START) * cell * cell;
     if (scale === this.lateScale) return;
     this.lateScale = scale;
-    this.model.lateScale = scale;
+    this.model.lateness.scale = scale;
     const { decoder } = this.context;
     this.currentMoney = decoder.decode(this.current, scale);
     this.learn();
@@ -173,14 +174,14 @@ class PlantSearch implements Search {
     const blind = this.context.random.below(this.blindOneIn) === 0;
     if (blind) pick(ruinState);
     else ruin(ruinState, this.meanSize);
-    const { from, jobs } = ruinState.ruined;
-    for (const job of jobs) model.ready[job] = 0;
+    const { from, lots } = ruinState.ruined;
+    for (const lot of lots) model.ready[lot] = 0;
     for (let line = 0; line < from.length; line++) {
       if (from[line]! < 0) continue;
       model.refresh(line, from[line]!);
     }
-    if (blind) scatter(recreateState, jobs);
-    else recreate(recreateState, jobs);
+    if (blind) scatter(recreateState, lots);
+    else recreate(recreateState, lots);
   }
 
   private tolerance(share: number): number {

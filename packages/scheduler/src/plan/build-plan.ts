@@ -62,14 +62,30 @@ function pauseParts(
   return parts;
 }
 
-function runSegments(problem: CompiledProblem, decoder: Decoder, job: number): Segment[] {
+/** A lot that runs: dense index, and its number within its order. */
+interface RunningLot {
+  readonly lot: number;
+  readonly number: number;
+}
+
+/** Lots of a job that run, numbered in the order of their starts; one with an exact start comes first. */
+function runningLots({ lots }: CompiledProblem, decoder: Decoder, job: number): RunningLot[] {
+  const running: number[] = [];
+  for (let lot = lots.firstLot[job]!; lot < lots.firstLot[job + 1]!; lot++)
+    if (decoder.option[lot]! >= 0) running.push(lot);
+  const keyOf = (lot: number): number => (lots.fixedStart[lot]! >= 0 ? -1 : decoder.start[lot]!);
+  return running.sort((a, b) => keyOf(a) - keyOf(b) || a - b).map((lot, number) => ({ lot, number }));
+}
+
+function runSegments(problem: CompiledProblem, decoder: Decoder, { lot, number }: RunningLot): Segment[] {
   const { data, origin, options } = problem;
-  const option = decoder.option[job]!;
+  const option = decoder.option[lot]!;
   const line = options.line[option]!;
-  const record = data.jobs[job]!;
+  const record = data.jobs[options.job[option]!]!;
+  const pieces = decoder.piecesOf(lot);
   const lineId = data.lines[line]!.id;
   const secondsPerPiece = options.secondsPerPiece[option]!;
-  const mould = mouldCopyOf(problem, decoder.copy[job]!);
+  const mould = mouldCopyOf(problem, decoder.copy[lot]!);
   const segments: Segment[] = [];
   let worked = 0;
   let made = 0;
@@ -82,11 +98,11 @@ function runSegments(problem: CompiledProblem, decoder: Decoder, job: number): S
         end: origin + to,
         reason,
         orderId: record.orderId,
-        lot: 0,
+        lot: number,
       });
     }
   };
-  const parts: readonly Stretch[] = decoder.stretches[job]!;
+  const parts: readonly Stretch[] = decoder.stretches[lot]!;
   parts.forEach((part, i) => {
     const before = parts[i - 1];
     if (before !== undefined) {
@@ -98,16 +114,14 @@ function runSegments(problem: CompiledProblem, decoder: Decoder, job: number): S
     if (part.to === from && parts.length > 1) return;
     worked += part.to - from;
     const total =
-      i === parts.length - 1
-        ? record.pieces
-        : Math.min(record.pieces, Math.floor(worked / secondsPerPiece + 1e-9));
+      i === parts.length - 1 ? pieces : Math.min(pieces, Math.floor(worked / secondsPerPiece + 1e-9));
     const run: RunSegment = {
       kind: "run",
       lineId,
       start: origin + from,
       end: origin + part.to,
       orderId: record.orderId,
-      lot: 0,
+      lot: number,
       productId: record.productId,
       setupId: data.setups[options.setup[option]!]!.id,
       mould,
@@ -129,19 +143,21 @@ export function buildPlan(
   const segments: Segment[] = changeSegments(problem, decoder);
   const lots: PlannedLot[] = [];
   data.jobs.forEach((job, j) => {
-    const option = decoder.option[j]!;
-    if (option < 0) return;
-    segments.push(...runSegments(problem, decoder, j));
-    lots.push({
-      orderId: job.orderId,
-      lot: 0,
-      lineId: data.lines[problem.options.line[option]!]!.id,
-      setupId: data.setups[problem.options.setup[option]!]!.id,
-      pieces: job.pieces,
-      start: origin + decoder.start[j]!,
-      end: origin + decoder.end[j]!,
-      finish: origin + decoder.end[j]! + job.conditioningSeconds,
-    });
+    for (const running of runningLots(problem, decoder, j)) {
+      const { lot, number } = running;
+      const option = decoder.option[lot]!;
+      segments.push(...runSegments(problem, decoder, running));
+      lots.push({
+        orderId: job.orderId,
+        lot: number,
+        lineId: data.lines[problem.options.line[option]!]!.id,
+        setupId: data.setups[problem.options.setup[option]!]!.id,
+        pieces: decoder.piecesOf(lot),
+        start: origin + decoder.start[lot]!,
+        end: origin + decoder.end[lot]!,
+        finish: origin + decoder.end[lot]! + job.conditioningSeconds,
+      });
+    }
   });
   const lineIndex = new Map(data.lines.map((line, l) => [line.id, l]));
   const order = new Map(segments.map((segment, i) => [segment, i]));

@@ -1,5 +1,6 @@
 import { NEVER } from "./calendar.ts";
-import type { CompiledJobs, CompiledOptions, CompiledSheets } from "./compiled-problem.ts";
+import type { CompiledJobs, CompiledLots, CompiledOptions, CompiledSheets } from "./compiled-problem.ts";
+import { lotRuleOf, type LotRule } from "./lot-rule.ts";
 import type { Job, ProblemData, SheetSupply } from "./problem-data.ts";
 
 /** Working seconds that `pieces` take. */
@@ -7,9 +8,9 @@ export function runSeconds(pieces: number, secondsPerPiece: number): number {
   return Math.max(0, Math.ceil(pieces * secondsPerPiece - 1e-9));
 }
 
-/** Grams a job draws from its sheet, rounded up. */
-function gramsOf(job: Job): number {
-  return Math.ceil(job.pieces * job.sheetKgPerPiece * 1000 - 1e-6);
+/** Grams that pieces draw from their sheet, rounded up. */
+export function gramsOf(pieces: number, gramsPerPiece: number): number {
+  return Math.ceil(pieces * gramsPerPiece - 1e-6);
 }
 
 function supplySteps(supply: SheetSupply, origin: number): { at: Int32Array; grams: Float64Array } {
@@ -33,69 +34,112 @@ export function supplyInstant(sheets: CompiledSheets, sheet: number, grams: numb
 }
 
 interface KeptOption {
-  readonly job: number;
-  readonly line: number;
-  readonly setup: number;
+  readonly lineId: string;
+  readonly setupId: string;
   readonly seconds: number;
   readonly secondsPerPiece: number;
   readonly availableFrom: number;
 }
 
-/** Options that the pins leave and that could fit into the horizon at all. */
-function keptOptions(data: ProblemData, horizon: number): KeptOption[][] {
-  const lineIndex = new Map(data.lines.map((line, l) => [line.id, l]));
-  const setupIndex = new Map(data.setups.map((setup, s) => [setup.id, s]));
+/** Options that the pins leave and in which some lot could fit into the horizon at all. */
+function keptOptions(data: ProblemData, rules: readonly LotRule[]): KeptOption[][] {
+  const { start, end } = data.horizon;
   const pinned = new Map(data.pins.map((pin) => [pin.orderId, pin.lineId]));
   return data.jobs.map((job, j) => {
     const lineId = pinned.get(job.orderId) ?? null;
+    const { leastPieces } = rules[j]!;
     return job.options
       .filter((option) => lineId === null || option.lineId === lineId)
+      .filter((option) => runSeconds(leastPieces, option.secondsPerPiece) <= end - start)
       .map((option) => ({
-        job: j,
-        line: lineIndex.get(option.lineId)!,
-        setup: setupIndex.get(option.setupId)!,
-        seconds: runSeconds(job.pieces, option.secondsPerPiece),
-        secondsPerPiece: option.secondsPerPiece,
-        availableFrom: Math.max(0, Math.min(NEVER, (option.availableFromAt ?? 0) - data.horizon.start)),
-      }))
-      .filter((option) => option.seconds <= horizon);
+        ...option,
+        seconds: Math.min(NEVER, runSeconds(job.pieces, option.secondsPerPiece)),
+        availableFrom: Math.max(0, Math.min(NEVER, (option.availableFromAt ?? 0) - start)),
+      }));
   });
 }
 
-/** Jobs, their options, and the sheets that may run short. */
-export function compileJobs(
+/** The lots that jobs may be made in; the options of a job are those of each of its lots. */
+function compileLots(
   data: ProblemData,
-  horizon: number,
-): { readonly jobs: CompiledJobs; readonly options: CompiledOptions; readonly sheets: CompiledSheets } {
+  rules: readonly LotRule[],
+  kept: readonly (readonly KeptOption[])[],
+): { readonly lots: CompiledLots; readonly options: CompiledOptions } {
+  const lineIndex = new Map(data.lines.map((line, l) => [line.id, l]));
+  const setupIndex = new Map(data.setups.map((setup, s) => [setup.id, s]));
+  const startAt = new Map(data.pins.map((pin) => [pin.orderId, pin.startAt]));
+  const job = rules.flatMap(({ most }, j) => Array.from({ length: most }, () => j));
+  const firstLot = firstOfEach(rules.map(({ most }) => most));
+  const flat = job.flatMap((j, lot) => kept[j]!.map((option) => ({ ...option, job: j, lot })));
+  const lots: CompiledLots = {
+    count: job.length,
+    job: Int32Array.from(job),
+    firstLot,
+    firstOption: firstOfEach(job.map((j) => kept[j]!.length)),
+    fixedStart: Int32Array.from(job, (j, lot) => {
+      const at = startAt.get(data.jobs[j]!.orderId) ?? null;
+      return at === null || lot !== firstLot[j] ? -1 : Math.min(NEVER, at - data.horizon.start);
+    }),
+    leastPieces: Float64Array.from(rules, ({ leastPieces }) => leastPieces),
+    unitPieces: Float64Array.from(rules, ({ unitPieces }) => unitPieces),
+  };
+  const options: CompiledOptions = {
+    count: flat.length,
+    job: Int32Array.from(flat, (option) => option.job),
+    lot: Int32Array.from(flat, (option) => option.lot),
+    line: Int32Array.from(flat, (option) => lineIndex.get(option.lineId)!),
+    setup: Int32Array.from(flat, (option) => setupIndex.get(option.setupId)!),
+    seconds: Int32Array.from(flat, (option) => option.seconds),
+    secondsPerPiece: Float64Array.from(flat, (option) => option.secondsPerPiece),
+    availableFrom: Int32Array.from(flat, (option) => option.availableFrom),
+  };
+  return { lots, options };
+}
+
+/** Running sums of counts, 0 first. */
+function firstOfEach(counts: readonly number[]): Int32Array {
+  const first = new Int32Array(counts.length + 1);
+  counts.forEach((count, i) => {
+    first[i + 1] = first[i]! + count;
+  });
+  return first;
+}
+
+/** Jobs, their lots and options, and the sheets that may run short. */
+export function compileJobs(data: ProblemData): {
+  readonly jobs: CompiledJobs;
+  readonly lots: CompiledLots;
+  readonly options: CompiledOptions;
+  readonly sheets: CompiledSheets;
+} {
   const origin = data.horizon.start;
+  const rules = data.jobs.map(lotRuleOf);
+  const { lots, options } = compileLots(data, rules, keptOptions(data, rules));
   const steps = data.sheets.map((sheet) => supplySteps(sheet, origin));
   const sheets = { count: steps.length, at: steps.map((s) => s.at), grams: steps.map((s) => s.grams) };
   const sheetIndex = new Map(data.sheets.map((sheet, s) => [sheet.id, s]));
-  const grams = Float64Array.from(data.jobs, gramsOf);
+  const pick = (of: (job: Job, j: number) => number): Float64Array => Float64Array.from(data.jobs, of);
+  const gramsPerPiece = pick((job) => job.sheetKgPerPiece * 1000);
+  const grams = pick((job, j) => gramsOf(job.pieces, gramsPerPiece[j]!));
   const namedSheet = data.jobs.map((job) => {
     const sheet = job.sheetId === null ? undefined : sheetIndex.get(job.sheetId);
     return sheet === undefined || data.sheets[sheet]!.stockKg === null ? -1 : sheet;
   });
   const demand = new Float64Array(steps.length);
   namedSheet.forEach((sheet, j) => {
-    if (sheet >= 0) demand[sheet]! += grams[j]!;
+    // each lot is rounded up by itself
+    if (sheet >= 0) demand[sheet]! += grams[j]! + rules[j]!.most - 1;
   });
   const alwaysThere = steps.map(({ grams: there }, s) => there[0]! >= demand[s]!);
-  const perJob = keptOptions(data, horizon);
-  const flat = perJob.flat();
-  const firstOption = new Int32Array(data.jobs.length + 1);
-  perJob.forEach((options, j) => {
-    firstOption[j + 1] = firstOption[j]! + options.length;
-  });
   const pins = new Map(data.pins.map((pin) => [pin.orderId, pin]));
   const { tardinessPerWeightHour, lateOrderPerWeight, unplannedPerWeight } = data.objective;
-  const pick = (of: (job: Job, j: number) => number): Float64Array => Float64Array.from(data.jobs, of);
   const jobs: CompiledJobs = {
     count: data.jobs.length,
     due: pick((job) => job.dueAt - origin - job.conditioningSeconds),
     release: Int32Array.from(data.jobs, (job, j) => {
       const sheet = namedSheet[j]!;
-      const sheetAt = sheet < 0 ? 0 : supplyInstant(sheets, sheet, grams[j]!);
+      const least = gramsOf(rules[j]!.leastPieces, gramsPerPiece[j]!);
+      const sheetAt = sheet < 0 ? 0 : supplyInstant(sheets, sheet, least);
       return Math.max(0, sheetAt, Math.min(NEVER, job.earliestStartAt - origin));
     }),
     weight: pick((job) => job.weight),
@@ -104,21 +148,11 @@ export function compileJobs(
     unplanned: pick((job) => job.weight * unplannedPerWeight),
     sheet: Int32Array.from(namedSheet, (sheet) => (sheet < 0 || alwaysThere[sheet] ? -1 : sheet)),
     grams,
-    fixedStart: Int32Array.from(data.jobs, (job) => {
-      const startAt = pins.get(job.orderId)?.startAt ?? null;
-      return startAt === null ? -1 : Math.min(NEVER, startAt - origin);
-    }),
+    gramsPerPiece,
+    pieces: pick((job) => job.pieces),
+    fixedStart: Int32Array.from(data.jobs, (_, j) => lots.fixedStart[lots.firstLot[j]!]!),
     rank: Int32Array.from(data.jobs, (job) => pins.get(job.orderId)?.sequence ?? -1),
-    firstOption,
+    firstOption: Int32Array.from(lots.firstLot, (lot) => lots.firstOption[lot]!),
   };
-  const options = {
-    count: flat.length,
-    job: Int32Array.from(flat, (option) => option.job),
-    line: Int32Array.from(flat, (option) => option.line),
-    setup: Int32Array.from(flat, (option) => option.setup),
-    seconds: Int32Array.from(flat, (option) => option.seconds),
-    secondsPerPiece: Float64Array.from(flat, (option) => option.secondsPerPiece),
-    availableFrom: Int32Array.from(flat, (option) => option.availableFrom),
-  };
-  return { jobs, options, sheets };
+  return { jobs, lots, options, sheets };
 }

@@ -157,7 +157,7 @@ export function compile(data: ProblemData): CompiledProblem {
     },
     changes: compileChanges(data),
     moulds,
-    ...compileJobs(data, horizon),
+    ...compileJobs(data),
     teams,
     anyTeam: unionOf(teams, horizon),
     trolleyCount: data.trolleys.length,

@@ -3,7 +3,8 @@ import type { ProblemData } from "./problem-data.ts";
 
 /**
  * The problem as dense indices and typed arrays. Instants are seconds after the horizon's start, durations seconds; -1 is
- * "none". A *copy* is numbered over all moulds; an *option* is one job on one line in one set-up, numbered over all jobs.
+ * "none". A *copy* is numbered over all moulds. A job that may be split has as many *lots* as it may be made in, others have one,
+ * numbered job by job; an *option* is one lot on one line in one set-up, numbered lot by lot.
  */
 export interface CompiledProblem {
   readonly data: ProblemData;
@@ -16,6 +17,7 @@ export interface CompiledProblem {
   readonly changes: CompiledChanges;
   readonly moulds: CompiledMoulds;
   readonly jobs: CompiledJobs;
+  readonly lots: CompiledLots;
   readonly options: CompiledOptions;
   readonly sheets: CompiledSheets;
   /** [team] setter hours. */
@@ -99,7 +101,7 @@ export interface CompiledJobs {
   readonly count: number;
   /** [job] s at which the run must end to be on time: due less conditioning; may be negative */
   readonly due: Float64Array;
-  /** [job] s: earliest start, or the arrival of the sheet that this job alone needs; NEVER when the sheet never comes */
+  /** [job] s: earliest start, or the arrival of the sheet that its least lot needs; NEVER when the sheet never comes */
   readonly release: Int32Array;
   readonly weight: Float64Array;
   /** [job] money per second late */
@@ -109,21 +111,40 @@ export interface CompiledJobs {
   readonly unplanned: Float64Array;
   /** [job] sheet or -1 when its supply can never be short */
   readonly sheet: Int32Array;
+  /** [job] sheet that all its pieces draw */
   readonly grams: Float64Array;
-  /** [job] exact start or -1 */
+  readonly gramsPerPiece: Float64Array;
+  readonly pieces: Float64Array;
+  /** [job] exact start of its first lot or -1 */
   readonly fixedStart: Int32Array;
   /** [job] place in the pinned sequence of its line or -1 */
   readonly rank: Int32Array;
-  /** [job + 1] first option of each */
+  /** [job + 1] first option of each, over all its lots */
   readonly firstOption: Int32Array;
+}
+
+/** The first lot of a job is always in use; the others may stay empty. */
+export interface CompiledLots {
+  readonly count: number;
+  readonly job: Int32Array;
+  /** [job + 1] first lot of each */
+  readonly firstLot: Int32Array;
+  /** [lot + 1] first option of each; the options of a job's lots are the same in the same order */
+  readonly firstOption: Int32Array;
+  /** [lot] exact start or -1 */
+  readonly fixedStart: Int32Array;
+  /** [job] pieces of a lot at least; all but one lot are a multiple of the unit */
+  readonly leastPieces: Float64Array;
+  readonly unitPieces: Float64Array;
 }
 
 export interface CompiledOptions {
   readonly count: number;
   readonly job: Int32Array;
+  readonly lot: Int32Array;
   readonly line: Int32Array;
   readonly setup: Int32Array;
-  /** [option] s of running */
+  /** [option] s of running all pieces of the job, at most NEVER */
   readonly seconds: Int32Array;
   readonly secondsPerPiece: Float64Array;
   /** [option] s before which neither its change nor its run starts */

@@ -39,6 +39,8 @@ import type { WorkingTime } from "@formweek/capacity-model";
  *   that sheet that have started by then, its own kilograms included. A run is a whole lot here, with all its kilograms
  *   from its start; start-up scrap is not counted.
  * - An order's finish is the end of its last run plus conditioning (wall clock). Its lots add up to its pieces exactly.
+ * - An order with `lots` may be made in several lots, on one line or several, side by side or not. Each has `leastPieces` or
+ *   more, and all but one are a multiple of `unitPieces`. An order is planned with all its lots or not at all.
  */
 export interface ProblemData {
   readonly horizon: { readonly start: number; readonly end: number };
@@ -145,10 +147,21 @@ export interface Job {
   readonly sheetId: string | null;
   /** Sheet used per piece formed, kg. */
   readonly sheetKgPerPiece: number;
+  /** How it may be split; absent: it is made in one lot. */
+  readonly lots?: SplitRule;
   /** Every line × mould that may make it; empty: unplanned, with `refusals`. */
   readonly options: readonly JobOption[];
   /** Why the other lines and moulds may not, from the fit check; carried into the plan's reasons. */
   readonly refusals: readonly OptionRefusal[];
+}
+
+/** Bounds of a split. Whole numbers >= 1; `leastPieces` is no more than the order's pieces. The engine may make fewer lots. */
+export interface SplitRule {
+  readonly most: number;
+  /** Of every lot. */
+  readonly leastPieces: number;
+  /** All lots but one are a multiple of it: what is packed together. */
+  readonly unitPieces: number;
 }
 
 export interface JobOption {

@@ -43,6 +43,22 @@ function optionFaults(
   return faults;
 }
 
+function isCount(value: number): boolean {
+  return Number.isSafeInteger(value) && value >= 1;
+}
+
+function splitFaults({ orderId, pieces, lots }: Job): ProblemFault[] {
+  if (lots === undefined) return [];
+  const { most, leastPieces, unitPieces } = lots;
+  if (!isCount(most) || !isCount(leastPieces) || !isCount(unitPieces)) {
+    const text = `Order ${orderId} may be split into ${most} lots of ${leastPieces} pieces or more in units of ${unitPieces}.`;
+    return [fault("split-numbers", orderId, text, "Give whole numbers from 1 on.")];
+  }
+  if (leastPieces <= pieces) return [];
+  const text = `Order ${orderId} has ${pieces} pieces, but its lots need ${leastPieces} each.`;
+  return [fault("split-least-pieces", orderId, text, "Lower the least lot to the order's pieces.")];
+}
+
 /** Faults of the orders to make. An order that may run nowhere is no fault: it is left unplanned with its reasons. */
 export function jobFaults(data: ProblemData): ProblemFault[] {
   const faults = duplicateFaults(
@@ -95,7 +111,7 @@ export function jobFaults(data: ProblemData): ProblemFault[] {
         ),
       );
     }
-    faults.push(...optionFaults(data, job, known));
+    faults.push(...splitFaults(job), ...optionFaults(data, job, known));
   }
   return faults;
 }

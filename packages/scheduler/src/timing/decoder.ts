@@ -1,13 +1,15 @@
 import { NEVER } from "../problem/calendar.ts";
+import { gramsOf } from "../problem/compile-jobs.ts";
 import type { CompiledProblem } from "../problem/compiled-problem.ts";
 import { createChangeLog, logChange, type ChangeLog } from "./change-log.ts";
 import { noChangeTimes, timeChange, type ChangeAsk, type ChangeTimes } from "./change-timing.ts";
 import { clearSums, moneyOf, zeroSums, type CostSums } from "./cost-sums.ts";
 import { takeHeads } from "./head-ledger.ts";
 import { chooseCopy, copyWindow, type CopyChoice } from "./mould-choice.ts";
+import { OrderTally } from "./order-tally.ts";
 import { createLedger, resetLedger, sheetInstant, type PlantLedger } from "./plant-ledger.ts";
 import { runEnd, runStart, runStretches, type Stretch } from "./run-timing.ts";
-import type { Sequences } from "./sequences.ts";
+import { lotSeconds, type Sequences } from "./sequences.ts";
 
 /** How often polled costs are compared with the limit: every so many steps. */
 const LIMIT_STRIDE = 16;
@@ -17,23 +19,24 @@ const LIMIT_STRIDE = 16;
  * begin first goes first (lower number on a tie); a step is one order with all that it needs: stripping the mould from an
  * idle line, the change, the run. Each step ends in finite time, and a mould on an idle line can always be stripped, so lines
  * never wait for each other in a ring. An order that cannot be done as its place demands is passed over and counts as
- * unplanned. O(orders × lines) and a little more.
+ * unplanned; a plan with some lots of an order and not the others is none. O(orders × lines) and a little more.
  */
 export class Decoder {
   readonly problem: CompiledProblem;
   readonly sums: CostSums = zeroSums();
   readonly log: ChangeLog;
-  /** [job] option that runs or -1; start and end of the run, s after the horizon's start */
+  /** [lot] option that runs or -1; start and end of the run, s after the horizon's start */
   readonly option: Int32Array;
   readonly start: Int32Array;
   readonly end: Int32Array;
-  /** [job] copy in use or -1 */
+  /** [lot] copy in use or -1 */
   readonly copy: Int32Array;
-  /** [job] its change in the log or -1 */
+  /** [lot] its change in the log or -1 */
   readonly change: Int32Array;
-  /** [job] stretches of the run; kept only when asked for */
+  /** [lot] stretches of the run; kept only when asked for */
   readonly stretches: (readonly Stretch[])[] = [];
   readonly ledger: PlantLedger;
+  private readonly tally: OrderTally;
   private readonly next: Int32Array;
   private readonly key: Int32Array;
   private readonly keepStretches: boolean;
@@ -56,20 +59,21 @@ export class Decoder {
   constructor(problem: CompiledProblem, keepStretches: boolean) {
     this.problem = problem;
     this.keepStretches = keepStretches;
-    const jobs = problem.jobs.count;
+    const lots = problem.lots.count;
     const lines = problem.lines.count;
-    this.log = createChangeLog(2 * jobs + lines);
-    this.option = new Int32Array(jobs);
-    this.start = new Int32Array(jobs);
-    this.end = new Int32Array(jobs);
-    this.copy = new Int32Array(jobs);
-    this.change = new Int32Array(jobs);
+    this.log = createChangeLog(2 * lots + lines);
+    this.option = new Int32Array(lots);
+    this.start = new Int32Array(lots);
+    this.end = new Int32Array(lots);
+    this.copy = new Int32Array(lots);
+    this.change = new Int32Array(lots);
+    this.tally = new OrderTally(problem);
     this.next = new Int32Array(lines);
     this.key = new Int32Array(lines);
     this.ledger = createLedger(problem);
   }
 
-  /** Money of the plan, lateness taken `lateScale` times; Infinity as soon as it exceeds `limit`. */
+  /** Money of the plan, lateness taken `lateScale` times; Infinity as soon as it exceeds `limit`, and where an order is torn. */
   decode(sequences: Sequences, lateScale = 1, limit = Infinity): number {
     this.begin(sequences);
     const { key, next, ledger } = this;
@@ -105,9 +109,15 @@ export class Decoder {
       if (++steps % LIMIT_STRIDE === 0 && moneyOf(this.problem, this.sums, lateScale) > limit)
         return Infinity;
     }
-    this.countLeftOver();
+    if (this.tally.isTorn(sequences)) return Infinity;
+    this.tally.countLeftOver(this.sums);
     const money = moneyOf(this.problem, this.sums, lateScale);
     return money > limit ? Infinity : money;
+  }
+
+  /** Pieces of a lot in the plan timed last. */
+  piecesOf(lot: number): number {
+    return this.sequences!.pieces[lot]!;
   }
 
   private begin(sequences: Sequences): void {
@@ -116,6 +126,7 @@ export class Decoder {
     clearSums(this.sums);
     this.log.count = 0;
     this.option.fill(-1);
+    this.tally.clear();
     this.next.fill(0);
     this.stretches.length = 0;
     for (let line = 0; line < this.key.length; line++) {
@@ -173,11 +184,18 @@ export class Decoder {
   /** Times change and run with the mould there from `mouldAt` on and no run before `runFrom`. */
   private attempt(line: number, option: number, mouldAt: number, runFrom: number): number {
     const { problem, ledger, ask, times, choice } = this;
-    const { jobs, options } = problem;
+    const { jobs, lots, options } = problem;
     const job = options.job[option]!;
-    const fixed = jobs.fixedStart[job]!;
+    const pieces = this.sequences!.pieces[options.lot[option]!]!;
+    const fixed = lots.fixedStart[options.lot[option]!]!;
     const opens = options.availableFrom[option]!;
-    const wanted = Math.max(jobs.release[job]!, sheetInstant(problem, ledger, job), fixed, opens, runFrom);
+    const wanted = Math.max(
+      jobs.release[job]!,
+      sheetInstant(problem, ledger, { job, pieces }),
+      fixed,
+      opens,
+      runFrom,
+    );
     if (wanted >= NEVER) return NEVER;
     let ready = ledger.lineFree[line]!;
     if (opens > ready) ready = opens;
@@ -206,7 +224,7 @@ export class Decoder {
     const start = runStart(problem, line, Math.max(ready, wanted), heads);
     if (start >= NEVER || (fixed >= 0 && start !== fixed)) return NEVER;
     this.runFrom = start;
-    const work = options.seconds[option]!;
+    const work = lotSeconds(problem, this.sequences!, option);
     if (heads !== null || this.keepStretches) {
       this.runParts = runStretches(problem, { line, start, work }, heads);
       this.runTo = this.runParts === null ? NEVER : this.runParts[this.runParts.length - 1]!.to;
@@ -224,15 +242,16 @@ export class Decoder {
   private commit(line: number, option: number): void {
     const { problem, ledger, choice, times } = this;
     const { jobs, options, setups } = problem;
+    const lot = options.lot[option]!;
     const job = options.job[option]!;
     const setup = options.setup[option]!;
     if (choice.holder >= 0) this.strip(choice.holder, choice.strip);
     const held = ledger.lineCopy[line]!;
     const mounts = choice.copy >= 0 && choice.copy !== held;
     const leaves = held >= 0 && (mounts || setups.mould[setup]! < 0);
-    this.change[job] = -1;
+    this.change[lot] = -1;
     if (this.spec >= 0) {
-      this.change[job] = this.log.count;
+      this.change[lot] = this.log.count;
       this.book(
         {
           line,
@@ -254,40 +273,23 @@ export class Decoder {
     ledger.lineSetup[line] = setup;
     ledger.lineFree[line] = this.runTo;
     const sheet = jobs.sheet[job]!;
-    if (sheet >= 0) ledger.gramsTaken[sheet]! += jobs.grams[job]!;
+    if (sheet >= 0)
+      ledger.gramsTaken[sheet]! += gramsOf(this.sequences!.pieces[lot]!, jobs.gramsPerPiece[job]!);
     const pool = problem.lines.pool[line]!;
     if (pool >= 0) {
       for (const part of this.runParts!)
         takeHeads(ledger.heads[pool]!, [part.from, part.to], problem.lines.heads[line]!);
     }
-    this.option[job] = option;
-    this.start[job] = this.runFrom;
-    this.end[job] = this.runTo;
-    this.copy[job] = choice.copy;
-    if (this.keepStretches) this.stretches[job] = this.runParts!;
-    this.countRun(job);
-  }
-
-  private countRun(job: number): void {
-    const { sums } = this;
-    const { due, weight } = this.problem.jobs;
-    const late = this.runTo - due[job]!;
-    if (late > 0) {
-      sums.lateWeightSeconds += late * weight[job]!;
-      sums.lateWeight += weight[job]!;
-      sums.lateOrders++;
-    }
-    if (this.runTo > sums.lastEnd) sums.lastEnd = this.runTo;
+    this.option[lot] = option;
+    this.start[lot] = this.runFrom;
+    this.end[lot] = this.runTo;
+    this.copy[lot] = choice.copy;
+    if (this.keepStretches) this.stretches[lot] = this.runParts!;
+    this.tally.countRun(job, this.runTo, this.sums);
   }
 
   private pass(option: number): void {
-    this.option[this.problem.options.job[option]!] = -1;
-  }
-
-  private countLeftOver(): void {
-    const { weight } = this.problem.jobs;
-    for (let job = 0; job < weight.length; job++)
-      if (this.option[job]! < 0) this.sums.unplannedWeight += weight[job]!;
+    this.option[this.problem.options.lot[option]!] = -1;
   }
 
   private release(copy: number, line: number, at: number): void {

@@ -15,6 +15,7 @@ const INDEPENDENT = {
   sheets: false,
   services: false,
   teamWork: false,
+  lots: false,
   jobs: 10,
 };
 

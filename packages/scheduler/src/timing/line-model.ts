@@ -1,28 +1,10 @@
 import { addWork, NEVER, nextOpen } from "../problem/calendar.ts";
 import type { CompiledProblem } from "../problem/compiled-problem.ts";
 import type { Decoder } from "./decoder.ts";
+import { copyTimes, createTimes, type LineTimes } from "./line-times.ts";
 import { runEnd } from "./run-timing.ts";
-import type { Sequences } from "./sequences.ts";
-
-/** Times of all lines, position by position. */
-interface LineTimes {
-  readonly free: readonly Int32Array[];
-  readonly setup: readonly Int32Array[];
-  readonly start: readonly Int32Array[];
-  readonly cost: readonly Float64Array[];
-  readonly lateRate: readonly Float64Array[];
-}
-
-function copyTimes(from: LineTimes, into: LineTimes, line: number, length: number): void {
-  for (let p = 0; p < length; p++) {
-    into.free[line]![p] = from.free[line]![p]!;
-    into.setup[line]![p] = from.setup[line]![p]!;
-    into.start[line]![p] = from.start[line]![p]!;
-    into.cost[line]![p] = from.cost[line]![p]!;
-    into.lateRate[line]![p] = from.lateRate[line]![p]!;
-  }
-  into.lateRate[line]![length] = 0;
-}
+import { lotSeconds, type Sequences } from "./sequences.ts";
+import { SplitLateness } from "./split-lateness.ts";
 
 /**
  * Each line judged by itself: fast and exact where lines are independent, else a good guess. What the other lines do to a run
@@ -32,24 +14,20 @@ function copyTimes(from: LineTimes, into: LineTimes, line: number, length: numbe
 export class LineModel {
   readonly problem: CompiledProblem;
   private readonly sequences: Sequences;
-  /** [line][position] s from which the line is free after it; set-up it then holds */
-  readonly free: readonly Int32Array[];
-  readonly setup: readonly Int32Array[];
-  /** [line][position] start of the run; NEVER when it is passed over */
-  readonly start: readonly Int32Array[];
-  /** [line][position] money of lateness (or of being unplanned) and of its change */
-  readonly cost: readonly Float64Array[];
-  /** [line][position] money per second of all late orders from there on */
-  readonly lateRate: readonly Float64Array[];
-  /** [job] s before which the rest of the plant does not let it start */
+  readonly free: LineTimes["free"];
+  readonly setup: LineTimes["setup"];
+  readonly start: LineTimes["start"];
+  readonly cost: LineTimes["cost"];
+  readonly lateRate: LineTimes["lateRate"];
+  /** [lot] s before which the rest of the plant does not let it start */
   readonly ready: Int32Array;
+  readonly lateness: SplitLateness;
   /** [mould × line] runs of the mould there */
   private readonly mouldRuns: Int32Array;
   /** What `learn` left behind, for `restore`. */
   private readonly saved: LineTimes;
   private readonly savedReady: Int32Array;
   private readonly savedRuns: Int32Array;
-  lateScale = 1;
   evaluations = 0;
   // answer of `simulate`
   private runStart = 0;
@@ -59,16 +37,16 @@ export class LineModel {
   constructor(problem: CompiledProblem, sequences: Sequences) {
     this.problem = problem;
     this.sequences = sequences;
-    const ints = (): Int32Array[] => sequences.at.map((row) => new Int32Array(row.length));
-    const floats = (): Float64Array[] => sequences.at.map((row) => new Float64Array(row.length + 1));
-    this.free = ints();
-    this.setup = ints();
-    this.start = ints();
-    this.cost = floats();
-    this.lateRate = floats();
-    this.ready = new Int32Array(problem.jobs.count);
+    const times = createTimes(sequences);
+    this.free = times.free;
+    this.setup = times.setup;
+    this.start = times.start;
+    this.cost = times.cost;
+    this.lateRate = times.lateRate;
+    this.ready = new Int32Array(problem.lots.count);
+    this.lateness = new SplitLateness(problem);
     this.mouldRuns = new Int32Array(problem.moulds.count * problem.lines.count);
-    this.saved = { free: ints(), setup: ints(), start: ints(), cost: floats(), lateRate: floats() };
+    this.saved = createTimes(sequences);
     this.savedReady = new Int32Array(this.ready.length);
     this.savedRuns = new Int32Array(this.mouldRuns.length);
   }
@@ -80,10 +58,11 @@ export class LineModel {
     const line = options.line[option]!;
     const setup = options.setup[option]!;
     const job = options.job[option]!;
-    const fixed = jobs.fixedStart[job]!;
+    const lot = options.lot[option]!;
+    const fixed = problem.lots.fixedStart[lot]!;
     let wanted = jobs.release[job]!;
     if (fixed > wanted) wanted = fixed;
-    if (this.ready[job]! > wanted) wanted = this.ready[job]!;
+    if (this.ready[lot]! > wanted) wanted = this.ready[lot]!;
     if (notBefore > wanted) wanted = notBefore;
     const opens = options.availableFrom[option]!;
     if (opens > wanted) wanted = opens;
@@ -102,10 +81,9 @@ export class LineModel {
     }
     const start = nextOpen(lines.runCalendar[line]!, at > wanted ? at : wanted);
     if (start >= NEVER || (fixed >= 0 && start !== fixed)) return this.passOver(job);
-    const end = runEnd(problem, line, start, options.seconds[option]!);
+    const end = runEnd(problem, line, start, lotSeconds(problem, this.sequences, option));
     if (end >= NEVER) return this.passOver(job);
-    const late = end - jobs.due[job]!;
-    if (late > 0) money += (late * jobs.latePerSecond[job]! + jobs.lateOnce[job]!) * this.lateScale;
+    money += this.lateness.of(lot, job, end);
     this.runStart = start;
     this.runEnd = end;
     this.money = money;
@@ -161,7 +139,8 @@ export class LineModel {
   /** Takes the times of a full decode for all lines, and learns what each run had to wait for beyond its line. */
   learn(decoder: Decoder): void {
     const { problem, ready } = this;
-    const { options, moulds, setups, jobs, lines } = problem;
+    const { options, moulds, setups, lines } = problem;
+    this.lateness.learn(decoder);
     this.mouldRuns.fill(0);
     for (let line = 0; line < lines.count; line++) {
       const row = this.sequences.at[line]!;
@@ -170,24 +149,19 @@ export class LineModel {
       let setup = lines.initialSetup[line]!;
       for (let p = 0; p < length; p++) {
         const option = row[p]!;
+        const lot = options.lot[option]!;
         const job = options.job[option]!;
-        ready[job] = 0;
+        ready[lot] = 0;
         const runs = this.simulate(free, setup, option, 0);
-        if (decoder.option[job] === option) {
-          if (!runs || decoder.start[job]! > this.runStart) ready[job] = decoder.start[job]!;
-          if (ready[job] > 0) this.simulate(free, setup, option, 0);
-          const late = decoder.end[job]! - jobs.due[job]!;
-          if (decoder.end[job] !== this.runEnd) {
-            const before = Math.max(0, this.runEnd - jobs.due[job]!);
-            const onceBefore = before > 0 ? jobs.lateOnce[job]! : 0;
-            const onceNow = late > 0 ? jobs.lateOnce[job]! : 0;
+        if (decoder.option[lot] === option) {
+          if (!runs || decoder.start[lot]! > this.runStart) ready[lot] = decoder.start[lot]!;
+          if (ready[lot] > 0) this.simulate(free, setup, option, 0);
+          if (decoder.end[lot] !== this.runEnd)
             this.money +=
-              ((Math.max(0, late) - before) * jobs.latePerSecond[job]! + onceNow - onceBefore) *
-              this.lateScale;
-          }
-          free = decoder.end[job]!;
+              this.lateness.of(lot, job, decoder.end[lot]!) - this.lateness.of(lot, job, this.runEnd);
+          free = decoder.end[lot]!;
           setup = options.setup[option]!;
-          this.start[line]![p] = decoder.start[job]!;
+          this.start[line]![p] = decoder.start[lot]!;
         } else {
           this.passOver(job);
           this.start[line]![p] = NEVER;
@@ -211,6 +185,7 @@ export class LineModel {
       if (from[line]! >= 0) copyTimes(this.saved, this, line, this.sequences.length[line]!);
     }
     this.ready.set(this.savedReady);
+    this.lateness.restore();
     this.mouldRuns.set(this.savedRuns);
   }
 
@@ -227,15 +202,18 @@ export class LineModel {
   }
 
   private sumLateRates(line: number): void {
-    const { jobs, options } = this.problem;
+    const { options } = this.problem;
     const row = this.sequences.at[line]!;
     const rates = this.lateRate[line]!;
     const length = this.sequences.length[line]!;
     rates[length] = 0;
     for (let p = length - 1; p >= 0; p--) {
-      const job = options.job[row[p]!]!;
-      const late = this.start[line]![p]! < NEVER && this.free[line]![p]! > jobs.due[job]!;
-      rates[p] = rates[p + 1]! + (late ? jobs.latePerSecond[job]! * this.lateScale : 0);
+      const option = row[p]!;
+      const rate =
+        this.start[line]![p]! < NEVER
+          ? this.lateness.rateOf(options.lot[option]!, options.job[option]!, this.free[line]![p]!)
+          : 0;
+      rates[p] = rates[p + 1]! + rate;
     }
   }
 

@@ -46,7 +46,7 @@ function goesOnWithIt(state: ChoosingState, holder: number, mould: number): bool
   const job = problem.options.job[option]!;
   const wanted = Math.max(
     problem.jobs.release[job]!,
-    problem.jobs.fixedStart[job]!,
+    problem.lots.fixedStart[problem.options.lot[option]!]!,
     problem.options.availableFrom[option]!,
   );
   return wanted <= ledger.lineFree[holder]! + HOLD_SECONDS;

@@ -1,4 +1,5 @@
 import { NEVER } from "../problem/calendar.ts";
+import { gramsOf } from "../problem/compile-jobs.ts";
 import type { CompiledProblem } from "../problem/compiled-problem.ts";
 import { resetHeads, type HeadLedger } from "./head-ledger.ts";
 
@@ -64,11 +65,16 @@ export function resetLedger(problem: CompiledProblem, ledger: PlantLedger): void
   }
 }
 
-/** First instant at which the job's sheet covers it after all runs fixed before. O(arrivals). */
-export function sheetInstant(problem: CompiledProblem, ledger: PlantLedger, job: number): number {
+/** First instant at which the job's sheet covers so many pieces after all runs fixed before. O(arrivals). */
+export function sheetInstant(
+  problem: CompiledProblem,
+  ledger: PlantLedger,
+  ask: { readonly job: number; readonly pieces: number },
+): number {
+  const { job, pieces } = ask;
   const sheet = problem.jobs.sheet[job]!;
   if (sheet < 0) return 0;
-  const needed = ledger.gramsTaken[sheet]! + problem.jobs.grams[job]!;
+  const needed = ledger.gramsTaken[sheet]! + gramsOf(pieces, problem.jobs.gramsPerPiece[job]!);
   const grams = problem.sheets.grams[sheet]!;
   for (let i = 0; i < grams.length; i++) if (grams[i]! >= needed) return problem.sheets.at[sheet]![i]!;
   return NEVER;

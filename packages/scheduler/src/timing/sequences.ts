@@ -1,28 +1,52 @@
+import { runSeconds } from "../problem/compile-jobs.ts";
 import type { CompiledProblem } from "../problem/compiled-problem.ts";
 
-/** What the search moves: which options run on each line, in which order. A job is on at most one line; one on none is left over. */
+/**
+ * What the search moves: which options run on each line, in which order, and how many pieces each lot has. A lot is on at most
+ * one line; a job none of whose lots is on one is left over.
+ */
 export interface Sequences {
   /** [line][position] option; valid below `length[line]` */
   readonly at: readonly Int32Array[];
   readonly length: Int32Array;
+  /** [lot] 0 where it is not in use; the lots of a job add up to its pieces */
+  readonly pieces: Float64Array;
 }
 
+/** All jobs in one lot each: [lot] pieces. */
+function wholePieces({ jobs, lots }: CompiledProblem): Float64Array {
+  const pieces = new Float64Array(lots.count);
+  for (let job = 0; job < jobs.count; job++) pieces[lots.firstLot[job]!] = jobs.pieces[job]!;
+  return pieces;
+}
+
+/** Seconds that an option's lot runs. */
+export function lotSeconds({ options }: CompiledProblem, { pieces }: Sequences, option: number): number {
+  return runSeconds(pieces[options.lot[option]!]!, options.secondsPerPiece[option]!);
+}
+
+/** No run on any line, all jobs in one lot each. */
 export function emptySequences(problem: CompiledProblem): Sequences {
   const { lines, options } = problem;
   const capacity = new Int32Array(lines.count);
   const seen = new Int32Array(lines.count).fill(-1);
   for (let option = 0; option < options.count; option++) {
     const line = options.line[option]!;
-    if (seen[line] === options.job[option]) continue;
-    seen[line] = options.job[option]!;
+    if (seen[line] === options.lot[option]) continue;
+    seen[line] = options.lot[option]!;
     capacity[line]!++;
   }
-  return { at: Array.from(capacity, (size) => new Int32Array(size)), length: new Int32Array(lines.count) };
+  return {
+    at: Array.from(capacity, (size) => new Int32Array(size)),
+    length: new Int32Array(lines.count),
+    pieces: wholePieces(problem),
+  };
 }
 
 /** Makes `into` equal to `from`; both of the same problem. */
 export function copySequences(from: Sequences, into: Sequences): void {
   for (let line = 0; line < from.length.length; line++) copyLine(from, into, line);
+  into.pieces.set(from.pieces);
 }
 
 export function copyLine(from: Sequences, into: Sequences, line: number): void {

@@ -5,7 +5,7 @@ import { removeAt, type Sequences } from "../../timing/sequences.ts";
 
 /** What a ruin took out. Reused from step to step. */
 export interface Ruined {
-  readonly jobs: number[];
+  readonly lots: number[];
   /** [line] first changed position or -1 */
   readonly from: Int32Array;
 }
@@ -14,58 +14,58 @@ export interface RuinState {
   readonly problem: CompiledProblem;
   readonly sequences: Sequences;
   readonly model: LineModel;
-  /** [job] start and end of its run in the current plan; -1 when it has none */
+  /** [lot] start and end of its run in the current plan; start -1 when it has none */
   readonly start: Int32Array;
   readonly end: Int32Array;
   readonly random: Random;
-  /** [job] line that holds it, or -1 when it is left over */
+  /** [lot] line that holds it, or -1 when it is left over or not in use */
   readonly lineOf: Int32Array;
   readonly ruined: Ruined;
-  /** jobs on no line */
+  /** the one lot of each job on no line */
   readonly leftOver: number[];
 }
 
-function positionOf(state: RuinState, job: number): number {
+function positionOf(state: RuinState, lot: number): number {
   const { problem, sequences, lineOf } = state;
-  const row = sequences.at[lineOf[job]!]!;
+  const row = sequences.at[lineOf[lot]!]!;
   let p = 0;
-  while (problem.options.job[row[p]!] !== job) p++;
+  while (problem.options.lot[row[p]!] !== lot) p++;
   return p;
 }
 
 function takeOut(state: RuinState, line: number, position: number): void {
   const { problem, sequences, lineOf, ruined } = state;
   const option = sequences.at[line]![position]!;
-  const job = problem.options.job[option]!;
+  const lot = problem.options.lot[option]!;
   state.model.countMould(option, -1);
   removeAt(sequences, line, position);
-  lineOf[job] = -1;
-  ruined.jobs.push(job);
+  lineOf[lot] = -1;
+  ruined.lots.push(lot);
   if (ruined.from[line]! < 0 || position < ruined.from[line]!) ruined.from[line] = position;
 }
 
-/** Takes out up to `count` neighbours on the line around a job. */
-function takeString(state: RuinState, job: number, count: number): void {
+/** Takes out up to `count` neighbours on the line around a lot. */
+function takeString(state: RuinState, lot: number, count: number): void {
   const { sequences, lineOf, random } = state;
-  const line = lineOf[job]!;
+  const line = lineOf[lot]!;
   const length = sequences.length[line]!;
   const size = Math.min(count, length);
-  const at = positionOf(state, job);
+  const at = positionOf(state, lot);
   const lowest = Math.max(0, at - size + 1);
   const highest = Math.min(at, length - size);
   const first = lowest + random.below(highest - lowest + 1);
   for (let i = 0; i < size; i++) takeOut(state, line, first);
 }
 
-/** Job of another line that runs near the same time and could trade places with the seed. */
+/** Lot on another line that runs near the same time and could trade places with the seed. */
 function related(state: RuinState, seed: number, line: number): number {
   const { problem, sequences, start, random } = state;
   const length = sequences.length[line]!;
   if (length === 0) return -1;
   const row = sequences.at[line]!;
-  let best = problem.options.job[row[random.below(length)]!]!;
+  let best = problem.options.lot[row[random.below(length)]!]!;
   for (let tries = 0; tries < 3; tries++) {
-    const other = problem.options.job[row[random.below(length)]!]!;
+    const other = problem.options.lot[row[random.below(length)]!]!;
     const gap = Math.abs(start[other]! - start[seed]!);
     if (gap < Math.abs(start[best]! - start[seed]!)) best = other;
   }
@@ -74,17 +74,17 @@ function related(state: RuinState, seed: number, line: number): number {
 
 function removeStrings(state: RuinState, seed: number, target: number): void {
   const { problem, lineOf, random, ruined } = state;
-  const { jobs, options } = problem;
+  const { lots, options } = problem;
   const first = lineOf[seed]!;
   const each = 1 + random.below(Math.max(1, Math.ceil(target / 2)));
   takeString(state, seed, each);
-  const optionCount = jobs.firstOption[seed + 1]! - jobs.firstOption[seed]!;
-  for (let tries = 0; tries < 4 && ruined.jobs.length < target; tries++) {
-    const option = jobs.firstOption[seed]! + random.below(optionCount);
+  const optionCount = lots.firstOption[seed + 1]! - lots.firstOption[seed]!;
+  for (let tries = 0; tries < 4 && ruined.lots.length < target; tries++) {
+    const option = lots.firstOption[seed]! + random.below(optionCount);
     const line = tries < 3 ? options.line[option]! : random.below(problem.lines.count);
     if (line === first || ruined.from[line]! >= 0) continue;
     const other = related(state, seed, line);
-    if (other >= 0) takeString(state, other, Math.min(each, target - ruined.jobs.length));
+    if (other >= 0) takeString(state, other, Math.min(each, target - ruined.lots.length));
   }
 }
 
@@ -97,7 +97,7 @@ function removeMould(state: RuinState, seed: number, target: number): void {
   const firstLine = random.below(problem.lines.count);
   for (let i = 0; i < problem.lines.count; i++) {
     const line = (firstLine + i) % problem.lines.count;
-    for (let p = sequences.length[line]! - 1; p >= 0 && ruined.jobs.length < target; p--) {
+    for (let p = sequences.length[line]! - 1; p >= 0 && ruined.lots.length < target; p--) {
       const setup = options.setup[sequences.at[line]![p]!]!;
       const same = mould >= 0 ? setups.mould[setup] === mould : setup === options.setup[seedOption];
       if (same && random.below(10) < 9) takeOut(state, line, p);
@@ -105,24 +105,34 @@ function removeMould(state: RuinState, seed: number, target: number): void {
   }
 }
 
+/** A lot in use: every job as likely as any other, and of its lots every one. */
+function anyLot({ problem, sequences, random }: RuinState): number {
+  const { firstLot } = problem.lots;
+  const job = random.below(problem.jobs.count);
+  const first = firstLot[job]!;
+  const count = firstLot[job + 1]! - first;
+  if (count === 1) return first;
+  const lot = first + random.below(count);
+  return sequences.pieces[lot]! > 0 ? lot : first;
+}
+
 function removeSingles(state: RuinState, target: number): void {
-  const { problem, lineOf, random } = state;
+  const { lineOf } = state;
   for (let i = 0; i < target; i++) {
-    const job = random.below(problem.jobs.count);
-    if (lineOf[job]! >= 0) takeOut(state, lineOf[job]!, positionOf(state, job));
+    const lot = anyLot(state);
+    if (lineOf[lot]! >= 0) takeOut(state, lineOf[lot]!, positionOf(state, lot));
   }
 }
 
-function seedJob(state: RuinState): number {
+function seedLot(state: RuinState): number {
   const { problem, start, end, random, lineOf } = state;
-  const count = problem.jobs.count;
   const wantsLate = random.below(3) === 0;
   let seed = -1;
   for (let tries = 0; tries < 12; tries++) {
-    const job = random.below(count);
-    if (lineOf[job]! < 0) continue;
-    seed = job;
-    const suffers = start[job]! < 0 || end[job]! > problem.jobs.due[job]!;
+    const lot = anyLot(state);
+    if (lineOf[lot]! < 0) continue;
+    seed = lot;
+    const suffers = start[lot]! < 0 || end[lot]! > problem.jobs.due[problem.lots.job[lot]!]!;
     if (!wantsLate || suffers) break;
   }
   return seed;
@@ -136,7 +146,7 @@ export function ruin(state: RuinState, meanSize: number): void {
   const { random, ruined } = state;
   begin(ruined);
   const target = 1 + random.below(2 * meanSize - 1);
-  const seed = seedJob(state);
+  const seed = seedLot(state);
   if (seed >= 0) {
     const kind = random.below(10);
     if (kind < 6) removeStrings(state, seed, target);
@@ -154,11 +164,11 @@ export function pick(state: RuinState): void {
 }
 
 function begin(ruined: Ruined): void {
-  ruined.jobs.length = 0;
+  ruined.lots.length = 0;
   ruined.from.fill(-1);
 }
 
 function takeLeftOver({ ruined, leftOver }: RuinState): void {
-  for (const job of leftOver) ruined.jobs.push(job);
+  for (const lot of leftOver) ruined.lots.push(lot);
   leftOver.length = 0;
 }

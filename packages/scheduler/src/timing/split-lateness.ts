@@ -1,0 +1,58 @@
+import type { CompiledProblem } from "../problem/compiled-problem.ts";
+import type { Decoder } from "./decoder.ts";
+
+/**
+ * What one lot's end costs: an order is late by its last lot, so a lot pays for what it adds to the lateness that the order's
+ * other lots already have. Where those end is known from the last full decode.
+ */
+export class SplitLateness {
+  /** Share of its price at which lateness counts. */
+  scale = 1;
+  private readonly problem: CompiledProblem;
+  /** [lot] s at which the other lots of its order are all done; -1 for none */
+  private readonly othersEnd: Int32Array;
+  private readonly saved: Int32Array;
+
+  constructor(problem: CompiledProblem) {
+    this.problem = problem;
+    this.othersEnd = new Int32Array(problem.lots.count).fill(-1);
+    this.saved = new Int32Array(problem.lots.count).fill(-1);
+  }
+
+  /** Money by which a lot of the job that ends then makes its order later than the other lots do. */
+  of(lot: number, job: number, end: number): number {
+    const { due, latePerSecond, lateOnce } = this.problem.jobs;
+    const late = end - due[job]!;
+    if (late <= 0) return 0;
+    const others = this.othersEnd[lot]!;
+    if (others <= due[job]!) return (late * latePerSecond[job]! + lateOnce[job]!) * this.scale;
+    return end <= others ? 0 : (end - others) * latePerSecond[job]! * this.scale;
+  }
+
+  /** Money per second that a lot which ends then costs if it ends later. */
+  rateOf(lot: number, job: number, end: number): number {
+    const { due, latePerSecond } = this.problem.jobs;
+    return end > due[job]! && end > this.othersEnd[lot]! ? latePerSecond[job]! * this.scale : 0;
+  }
+
+  /** Takes the ends of a full decode. */
+  learn({ option, end }: Decoder): void {
+    const { jobs, lots } = this.problem;
+    if (lots.count === jobs.count) return;
+    this.othersEnd.fill(-1);
+    for (let lot = 0; lot < lots.count; lot++) if (option[lot]! >= 0) this.note(lot, end[lot]!);
+    this.saved.set(this.othersEnd);
+  }
+
+  /** Goes back to what `learn` left behind. */
+  restore(): void {
+    this.othersEnd.set(this.saved);
+  }
+
+  private note(lot: number, end: number): void {
+    const { job, firstLot } = this.problem.lots;
+    const own = job[lot]!;
+    for (let other = firstLot[own]!; other < firstLot[own + 1]!; other++)
+      if (other !== lot && end > this.othersEnd[other]!) this.othersEnd[other] = end;
+  }
+}
