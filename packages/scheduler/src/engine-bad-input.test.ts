@@ -58,6 +58,16 @@ describe("inputs that no plan could respect", () => {
     ],
     ["unknown-sheet", { ...easy, jobs: [{ ...easyJob, sheetId: "none" }] }],
     ["pieces", { ...easy, jobs: [{ ...easyJob, pieces: 0 }] }],
+    ...[
+      { most: 0, leastPieces: 1, unitPieces: 1 },
+      { most: 2, leastPieces: 0, unitPieces: 1 },
+      { most: 2, leastPieces: 1, unitPieces: 0 },
+      { most: 2, leastPieces: 1, unitPieces: 1.5 },
+    ].map((lots): [string, ProblemData] => ["split-numbers", { ...easy, jobs: [{ ...easyJob, lots }] }]),
+    [
+      "split-least-pieces",
+      { ...easy, jobs: [{ ...easyJob, pieces: 9, lots: { most: 2, leastPieces: 10, unitPieces: 1 } }] },
+    ],
     ["order-times", { ...easy, jobs: [{ ...easyJob, dueAt: NaN }] }],
     ["order-numbers", { ...easy, jobs: [{ ...easyJob, weight: Infinity }] }],
     ["duplicate-order", { ...easy, jobs: [easyJob, easyJob] }],

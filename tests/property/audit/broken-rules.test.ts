@@ -1,4 +1,4 @@
-import { auditPlan, type Plan, type ProblemData } from "@formweek/scheduler";
+import { auditPlan, type Plan, type ProblemData, type SplitRule } from "@formweek/scheduler";
 import { describe, expect, it } from "vitest";
 import { at, samplePlan, sampleProblem } from "../../fixtures/sample-plan.ts";
 
@@ -44,6 +44,17 @@ class Draft {
 
   line(lineId: string) {
     return this.problem.lines.find((line) => line.id === lineId) as Writable<ProblemData>["lines"][number];
+  }
+
+  /** Makes order A in two lots of 500 pieces, one after the other. */
+  halveA(lots: SplitRule | null) {
+    if (lots !== null) this.job("A").lots = { ...lots };
+    const first = this.run("A");
+    const half = { start: at(0, 7), lot: 1, pieces: 500 };
+    this.plan.segments.splice(1, 0, { ...first, ...half });
+    this.plan.lots.splice(1, 0, { ...this.plan.lots[0]!, ...half });
+    Object.assign(first, { end: at(0, 7), pieces: 500 });
+    Object.assign(this.plan.lots[0]!, { end: at(0, 7), finish: at(0, 7), pieces: 500 });
   }
 
   /** Moves everything of a line by some seconds, the summary of its lots included. */
@@ -308,6 +319,19 @@ const cases: readonly Case[] = [
   broken(9, "unplanned-without-reason", ["no reason", (d) => void (d.plan.unplanned[0]!.reasons = [])]),
   broken(9, "wrong-order-pieces", ["a piece too few", (d) => void (d.job("A").pieces += 1)]),
   broken(9, "wrong-lot-number", ["lots numbered from 1", (d) => void (d.run("A").lot = 1)]),
+  broken(9, "too-many-lots", ["a split that is not allowed", (d) => d.halveA(null)]),
+  broken(9, "too-many-lots", [
+    "one lot more than allowed",
+    (d) => d.halveA({ most: 1, leastPieces: 500, unitPieces: 500 }),
+  ]),
+  broken(9, "lot-too-small", [
+    "lots of half the least",
+    (d) => d.halveA({ most: 2, leastPieces: 501, unitPieces: 1 }),
+  ]),
+  broken(9, "lot-breaks-unit", [
+    "two broken boxes",
+    (d) => d.halveA({ most: 2, leastPieces: 1, unitPieces: 300 }),
+  ]),
 ];
 
 describe("the audit", () => {
@@ -321,6 +345,12 @@ describe("the audit", () => {
     draft.drop(draft.change("L2"));
     // M2 now leaves L2 when C starts there, 11:05; carried in 20 minutes it is on L3 in time for D at 11:30.
     expect(auditPlan(draft.problem, draft.plan).filter((violation) => violation.rule !== 0)).toEqual([]);
+  });
+
+  it("finds nothing in an order split as it may be", () => {
+    const draft = new Draft();
+    draft.halveA({ most: 2, leastPieces: 500, unitPieces: 250 });
+    expect(auditPlan(draft.problem, draft.plan)).toEqual([]);
   });
 
   it.each(cases)("$code: $title", ({ code, rule, spoil }) => {
