@@ -221,6 +221,9 @@ describe("hostile but sound plants", () => {
               : {
                   ...job,
                   pieces: scale.pieces,
+                  ...(job.lots === undefined
+                    ? {}
+                    : { lots: { ...job.lots, leastPieces: Math.min(job.lots.leastPieces, scale.pieces) } }),
                   dueAt: job.dueAt + scale.due,
                   sheetKgPerPiece: scale.kg,
                   options: job.options.map((option) => ({

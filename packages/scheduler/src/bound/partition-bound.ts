@@ -127,9 +127,10 @@ class Partitions {
 
 /**
  * A bound for small plants: the best way to share the orders among the lines, where each line has setters and moulds to
- * itself. -Infinity where there are too many ways.
+ * itself. -Infinity where there are too many ways, or where orders may be split: a lot elsewhere may shorten a line's changes.
  */
 export function partitionBound(problem: CompiledProblem, ask: PartitionAsk): number {
+  if (problem.lots.count > problem.jobs.count) return -Infinity;
   const jobs = Array.from(ask.alone.earliestEnd.keys()).filter((job) => ask.alone.earliestEnd[job]! < NEVER);
   if (jobs.length > MOST_ORDERS) return -Infinity;
   const partitions = new Partitions(problem, ask, jobs);

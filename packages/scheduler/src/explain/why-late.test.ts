@@ -38,7 +38,7 @@ describe("the chain that holds an order", () => {
           expect(at).toBe(chain.finishAt);
         }
       }),
-      { seed: 71, numRuns: 150 },
+      { seed: 71, numRuns: 80 },
     );
   });
 
