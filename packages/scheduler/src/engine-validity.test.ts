@@ -4,6 +4,9 @@ import { problemArb, SMALL_PLANT } from "../../../tests/arbitraries/problem.ts";
 import { stillEnv } from "../../../tests/helpers/still-env.ts";
 import { auditPlan, solve, type Plan, type ProblemData } from "./index.ts";
 
+/** Many random plants: on a busy machine they take longer than one example may. */
+const MANY_PLANTS = { timeout: 60_000 };
+
 function planned(problem: ProblemData, maxSteps: number): Plan {
   const result = solve(problem, { seed: 7, maxSteps, maxMs: null }, stillEnv());
   expect(result.status === "rejected" ? result.violations : result.status).toBe("planned");
@@ -11,7 +14,7 @@ function planned(problem: ProblemData, maxSteps: number): Plan {
 }
 
 describe("every plan that the engine gives", () => {
-  it("passes the audit at once after construction, under all rules", () => {
+  it("passes the audit at once after construction, under all rules", MANY_PLANTS, () => {
     fc.assert(
       fc.property(problemArb(), (problem) => {
         planned(problem, 0);
@@ -19,7 +22,7 @@ describe("every plan that the engine gives", () => {
       { seed: 20261, numRuns: 300 },
     );
   });
-  it("passes the audit after a search", () => {
+  it("passes the audit after a search", MANY_PLANTS, () => {
     fc.assert(
       fc.property(problemArb(), (problem) => {
         planned(problem, 60);
@@ -27,7 +30,7 @@ describe("every plan that the engine gives", () => {
       { seed: 20262, numRuns: 150 },
     );
   });
-  it("accounts for every order once, as lots or with a reason", () => {
+  it("accounts for every order once, as lots or with a reason", MANY_PLANTS, () => {
     fc.assert(
       fc.property(problemArb({ ...SMALL_PLANT, jobs: 12 }), (problem) => {
         const plan = planned(problem, 20);
