@@ -2,6 +2,7 @@ import { moneyOf } from "../timing/cost-sums.ts";
 import { LineModel } from "../timing/line-model.ts";
 import { copyLine, copySequences, emptySequences, type Sequences } from "../timing/sequences.ts";
 import { createAnnealing, type Annealing } from "./annealing.ts";
+import { BestPlace } from "./plant/best-place.ts";
 import { recreate, scatter, type RecreateState } from "./plant/recreate.ts";
 import { pick, ruin, type RuinState } from "./plant/ruin.ts";
 import type { Search, SearchContext, SearchMethod } from "./search-method.ts";
@@ -84,6 +85,7 @@ class PlantSearch implements Search {
     };
     this.learn();
     this.recreateState = {
+      best: new BestPlace(problem, this.trial, this.model, random),
       problem,
       sequences: this.trial,
       model: this.model,

@@ -17,6 +17,7 @@ export class LineModel {
   readonly free: LineTimes["free"];
   readonly setup: LineTimes["setup"];
   readonly start: LineTimes["start"];
+  readonly gap: LineTimes["gap"];
   readonly cost: LineTimes["cost"];
   readonly lateRate: LineTimes["lateRate"];
   /** [lot] s before which the rest of the plant does not let it start */
@@ -41,6 +42,7 @@ export class LineModel {
     this.free = times.free;
     this.setup = times.setup;
     this.start = times.start;
+    this.gap = times.gap;
     this.cost = times.cost;
     this.lateRate = times.lateRate;
     this.ready = new Int32Array(problem.lots.count);
@@ -131,9 +133,22 @@ export class LineModel {
   }
 
   private keep(line: number, p: number, free: number, setup: number): void {
+    this.gap[line]![p] = this.start[line]![p]! - this.couldStart(line, p);
     this.free[line]![p] = free;
     this.setup[line]![p] = setup;
     this.cost[line]![p] = this.money;
+  }
+
+  /** Instant at which the run at a position could start if nothing but its line and the work of its change mattered. */
+  private couldStart(line: number, p: number): number {
+    const { options, changes, lines } = this.problem;
+    const before = this.setupBefore(line, p);
+    const free = this.freeBefore(line, p);
+    if (before < 0) return free;
+    const setup = options.setup[this.sequences.at[line]![p]!]!;
+    const row = (lines.changeClass[line]! * changes.setupCount + before) * changes.setupCount;
+    const spec = changes.matrix[row + setup]!;
+    return spec < 0 ? free : free + changes.total[spec]!;
   }
 
   /** Takes the times of a full decode for all lines, and learns what each run had to wait for beyond its line. */

@@ -3,10 +3,13 @@ import type { CompiledProblem } from "../../problem/compiled-problem.ts";
 import type { LineModel } from "../../timing/line-model.ts";
 import { allowedPositions, insertOption, lotSeconds, type Sequences } from "../../timing/sequences.ts";
 
+import type { BestPlace } from "./best-place.ts";
+
 export interface RecreateState {
   readonly problem: CompiledProblem;
   readonly sequences: Sequences;
   readonly model: LineModel;
+  readonly best: BestPlace;
   readonly random: Random;
   readonly lineOf: Int32Array;
   readonly leftOver: number[];
@@ -15,9 +18,6 @@ export interface RecreateState {
   /** [lot] scratch */
   readonly keys: Float64Array;
 }
-
-/** One place in so many is not looked at: it keeps greedy insertion from always doing the same. */
-const BLINK = 64;
 
 function sortForInsertion(state: RecreateState, lots: number[]): void {
   const { problem, sequences, random, keys } = state;
@@ -51,29 +51,10 @@ function place(state: RecreateState, option: number, position: number): void {
 }
 
 function insertAtBest(state: RecreateState, lot: number): void {
-  const { problem, sequences, model, random, leftOver } = state;
-  const { jobs, lots } = problem;
-  let bestOption = -1;
-  let bestPosition = 0;
-  let bestMoney = jobs.unplanned[lots.job[lot]!]!;
-  let firstTry = true;
-  for (let option = lots.firstOption[lot]!; option < lots.firstOption[lot + 1]!; option++) {
-    const { first, last } = allowedPositions(problem, sequences, option);
-    for (let position = first; position <= last; position++) {
-      if (!firstTry && random.below(BLINK) === 0) continue;
-      firstTry = false;
-      const money = model.insertion(option, position, bestMoney);
-      if (money >= bestMoney) continue;
-      bestMoney = money;
-      bestOption = option;
-      bestPosition = position;
-    }
-  }
-  if (bestOption < 0) {
-    leftOver.push(lot);
-    return;
-  }
-  place(state, bestOption, bestPosition);
+  const { best, leftOver } = state;
+  best.find(lot);
+  if (best.option < 0) leftOver.push(lot);
+  else place(state, best.option, best.position);
 }
 
 /** Puts a lot anywhere on any of its lines: what the line model cannot see is found by chance and the full decode. */
