@@ -15,6 +15,8 @@ export default defineConfig({
           name: "unit",
           include: ["packages/*/src/**/*.test.ts", "apps/*/src/**/*.test.{ts,tsx}"],
           exclude: [...configDefaults.exclude],
+          // laws over hundreds of random plants, on a machine that may be busy
+          testTimeout: 60_000,
         },
       },
       {
