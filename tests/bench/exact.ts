@@ -1,0 +1,49 @@
+import { writeFileSync } from "node:fs";
+import { parseArgs } from "node:util";
+import { plantSeeds, solveSmallPlant, type SmallPlantResult } from "../fixtures/exact/small-plants.ts";
+
+const usage = `npm run bench:exact -- [--plants <how many, 50>] [--steps <of the engine, 2000>] [--out <file.json>]
+  plants of five to eight orders on two or three lines: the engine against a proof, and the bound against both`;
+
+function wholeNumber(text: string | undefined, fallback: number): number {
+  const value = text === undefined ? fallback : Number(text);
+  if (!Number.isSafeInteger(value) || value < 1) throw new Error(usage);
+  return value;
+}
+
+const percent = (share: number): string => `${(100 * share).toFixed(1)} %`;
+
+function printRow(cells: readonly string[]): void {
+  console.log(cells.map((cell) => cell.padStart(10)).join(""));
+}
+
+function main(): void {
+  const { values } = parseArgs({
+    options: { plants: { type: "string" }, steps: { type: "string" }, out: { type: "string" } },
+  });
+  const [plants, steps] = [wholeNumber(values.plants, 50), wholeNumber(values.steps, 2000)];
+  printRow(["plant", "lines", "orders", "engine", "exact", "above", "bound", "gap", "nodes"]);
+  const rows: SmallPlantResult[] = [];
+  for (const seed of plantSeeds(plants)) {
+    const row = solveSmallPlant(seed, steps);
+    rows.push(row);
+    const { lines, orders, engine, exact, bound, gap, nodes, isBest } = row;
+    printRow([
+      ...[seed, lines, orders].map(String),
+      engine.toFixed(2),
+      exact.toFixed(2),
+      isBest ? "-" : percent((engine - exact) / exact),
+      bound.toFixed(2),
+      percent(gap),
+      String(nodes),
+    ]);
+  }
+  const best = rows.filter(({ isBest }) => isBest).length;
+  const meanGap = rows.reduce((sum, { gap }) => sum + gap, 0) / rows.length;
+  console.log(
+    `The engine's plan is a best one in ${best} of ${plants} (${steps} steps, seed 1); mean gap of the bound ${percent(meanGap)}`,
+  );
+  if (values.out !== undefined) writeFileSync(values.out, `${JSON.stringify({ steps, rows }, null, 1)}\n`);
+}
+
+main();
