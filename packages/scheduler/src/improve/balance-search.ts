@@ -1,64 +1,75 @@
 import type { CompiledProblem } from "../problem/compiled-problem.ts";
 import { emptySequences, insertOption, type Sequences } from "../timing/sequences.ts";
 import { createAnnealing, type Annealing } from "./annealing.ts";
+import { createBlink } from "./balance/blinks.ts";
 import { LineFold } from "./balance/line-fold.ts";
+import type { LineTimes } from "./balance/line-times.ts";
 import { parallelLinesOf, type ParallelLines } from "./balance/parallel-lines.ts";
-import { shortenLine } from "./balance/shorten-line.ts";
+import { SmoothedEnds } from "./balance/smoothed-ends.ts";
+import { SumLines } from "./balance/sum-lines.ts";
 import { allAlwaysFit, linesArePlain } from "./plain-lines.ts";
 import type { Search, SearchContext, SearchMethod } from "./search-method.ts";
 
 /** One place in so many is not looked at. */
 const BLINK = 100;
-/** Temperature at the start and the end, in mean run times. */
-const HOT = 0.7;
-const COLD = 0.05;
+/** Temperature at the start and the end, in mean line time per order. */
+const HOT = 0.4;
+const COLD = 0.04;
+/** Neighbours that are taken out of a line at the most. */
+const LONGEST_STRING = 3;
 
 /**
  * Parallel plain lines, last end as early as possible: ruin and recreate by strings on a few lines (Christiaens and Vanden
- * Berghe 2020), annealed on a smoothed last end, Σ (T ÷ 10)(C ÷ T)^10 with T just below the best known, which also rewards
- * relief of the lines that are not last.
+ * Berghe 2020), annealed on a smoothed last end that aims just below the best known.
  */
 class BalanceSearch implements Search {
   readonly stepsPerLook = 16;
   private readonly context: SearchContext;
   private readonly lines: ParallelLines;
-  private readonly fold: LineFold;
+  private readonly smoothed: SmoothedEnds;
+  private readonly times: LineTimes;
   private readonly annealing: Annealing;
-  private readonly bestRows: Int32Array[];
+  private bestRows: readonly Int32Array[] = [];
   private bestEnd = Infinity;
-  private target = 1;
-  private currentSmooth = Infinity;
-  private readonly lineOf: Int32Array;
   private readonly removed: number[] = [];
   private readonly touched: number[] = [];
   private readonly isTouched: Uint8Array;
-  /** rows of touched lines before the step */
-  private readonly keptRows: readonly Int32Array[];
-  private readonly keptLength: Int32Array;
-  private judged = 0;
+  /** [line] smoothed cost of touched lines before the step */
+  private readonly keptCost: Float64Array;
 
   constructor(context: SearchContext) {
-    const { problem, random, start } = context;
+    const { problem, random } = context;
     this.context = context;
     this.lines = parallelLinesOf(problem);
-    this.fold = new LineFold(this.lines);
-    const { m, n } = this.lines;
-    this.lineOf = new Int32Array(n).fill(-1);
+    const { m, n, waits } = this.lines;
+    this.smoothed = new SmoothedEnds(m);
+    const blink = createBlink(random, BLINK);
+    this.times = waits
+      ? new LineFold(this.lines, this.smoothed, blink)
+      : new SumLines(this.lines, this.smoothed, blink);
     this.isTouched = new Uint8Array(m);
-    this.keptRows = Array.from({ length: m }, () => new Int32Array(n + 1));
-    this.keptLength = new Int32Array(m);
-    for (let line = 0; line < m; line++) {
-      for (let p = 0; p < start.length[line]!; p++) {
-        const order = problem.options.job[start.at[line]![p]!]!;
-        this.fold.insert(line, p, order);
-        this.lineOf[order] = line;
+    this.keptCost = new Float64Array(m);
+    this.adopt(context.start);
+    const scale = Math.max(1, (this.bestEnd * m) / Math.max(1, n));
+    this.annealing = createAnnealing(random, HOT * scale, COLD * scale);
+  }
+
+  /** Goes on from the given sequences; orders that they leave out are put where they fit best. */
+  adopt(sequences: Sequences): void {
+    const { times, lines } = this;
+    const left = new Set(Array.from({ length: lines.n }, (_, order) => order));
+    for (let line = 0; line < lines.m; line++) {
+      times.remove(line, 0, times.length[line]!);
+      for (let p = 0; p < sequences.length[line]!; p++) {
+        const order = this.context.problem.options.job[sequences.at[line]![p]!]!;
+        times.insert(line, p, order);
+        left.delete(order);
       }
     }
-    for (let order = 0; order < n; order++) if (this.lineOf[order]! < 0) this.insertAtBest(order);
-    this.bestRows = Array.from({ length: m }, () => new Int32Array(0));
-    this.keepBest();
-    const scale = Math.max(1, (this.bestEnd * m) / n);
-    this.annealing = createAnnealing(random, HOT * scale, COLD * scale);
+    this.aim(Math.min(this.bestEnd, this.lastEnd()));
+    for (const order of left) this.insertAtBest(order);
+    this.release();
+    if (this.lastEnd() < this.bestEnd) this.keepBest();
   }
 
   best(): Sequences {
@@ -76,63 +87,65 @@ class BalanceSearch implements Search {
   }
 
   evaluations(): number {
-    return this.judged;
+    return this.times.judged;
   }
 
   step(share: number): void {
-    if (this.lines.n === 0) return;
     this.annealing.cool(share);
     this.ruin();
     this.recreate();
-    for (const line of this.touched) this.judged += shortenLine(this.fold, line);
-    const smooth = this.smoothAll();
-    if (smooth > this.currentSmooth + this.annealing.tolerance()) {
+    let growth = 0;
+    for (const line of this.touched) {
+      this.times.shorten(line);
+      this.measure(line);
+      growth += this.smoothed.cost[line]! - this.keptCost[line]!;
+    }
+    if (growth > this.annealing.tolerance()) {
       this.undo();
       return;
     }
-    this.currentSmooth = smooth;
     this.release();
     if (this.lastEnd() < this.bestEnd) this.keepBest();
   }
 
   private lastEnd(): number {
     let last = 0;
-    for (const end of this.fold.end) if (end > last) last = end;
+    for (const end of this.times.end) if (end > last) last = end;
     return last;
   }
 
-  /** (T ÷ 10)(C ÷ T)^10, by products alone. */
-  private smooth(end: number): number {
-    const ratio = end / this.target;
-    const square = ratio * ratio;
-    const fourth = square * square;
-    return (this.target / 10) * fourth * fourth * square;
-  }
-
-  private smoothAll(): number {
-    let sum = 0;
-    for (const end of this.fold.end) sum += this.smooth(end);
-    return sum;
+  private lastLine(): number {
+    const { end } = this.times;
+    let last = 0;
+    for (let line = 1; line < end.length; line++) if (end[line]! > end[last]!) last = line;
+    return last;
   }
 
   private keepBest(): void {
-    const { fold, lines } = this;
+    const { times } = this;
     this.bestEnd = this.lastEnd();
-    for (let line = 0; line < lines.m; line++)
-      this.bestRows[line] = fold.rows[line]!.slice(0, fold.length[line]);
-    this.target = Math.max(1, this.bestEnd - 1);
-    this.currentSmooth = this.smoothAll();
+    this.bestRows = Array.from(times.length, (length, line) =>
+      Int32Array.from({ length }, (_, position) => times.orderAt(line, position)),
+    );
+    this.aim(this.bestEnd);
+  }
+
+  /** Lets the smoothed ends aim just below an end. */
+  private aim(end: number): void {
+    this.smoothed.aimAt(end - 1);
+    for (let line = 0; line < this.lines.m; line++) this.measure(line);
+  }
+
+  private measure(line: number): void {
+    this.smoothed.measure(line, this.times.end[line]!);
   }
 
   private touch(line: number): void {
     if (this.isTouched[line] === 1) return;
     this.isTouched[line] = 1;
     this.touched.push(line);
-    const length = this.fold.length[line]!;
-    const row = this.fold.rows[line]!;
-    const kept = this.keptRows[line]!;
-    for (let p = 0; p < length; p++) kept[p] = row[p]!;
-    this.keptLength[line] = length;
+    this.times.keep(line);
+    this.keptCost[line] = this.smoothed.cost[line]!;
   }
 
   private release(): void {
@@ -142,30 +155,15 @@ class BalanceSearch implements Search {
 
   private undo(): void {
     for (const line of this.touched) {
-      const length = this.keptLength[line]!;
-      const row = this.fold.rows[line]!;
-      const kept = this.keptRows[line]!;
-      for (let p = 0; p < length; p++) {
-        row[p] = kept[p]!;
-        this.lineOf[kept[p]!] = line;
-      }
-      this.fold.length[line] = length;
-      this.fold.refresh(line);
+      this.times.restore(line);
+      this.measure(line);
     }
     this.release();
-  }
-
-  private lastLine(): number {
-    const { end } = this.fold;
-    let last = 0;
-    for (let line = 1; line < end.length; line++) if (end[line]! > end[last]!) last = line;
-    return last;
   }
 
   private ruin(): void {
     const { random } = this.context;
     const { m } = this.lines;
-    this.removed.length = 0;
     const count = Math.min(m, 2 + random.below(3));
     for (let i = 0; i < count; i++) {
       const line = i === 0 && random.below(2) === 0 ? this.lastLine() : random.below(m);
@@ -175,20 +173,15 @@ class BalanceSearch implements Search {
 
   private removeString(line: number): void {
     const { random } = this.context;
-    const { fold } = this;
-    const length = fold.length[line]!;
+    const { times } = this;
+    const length = times.length[line]!;
     if (length === 0) return;
-    const size = 1 + random.below(Math.min(length, 5));
+    const size = 1 + random.below(Math.min(length, LONGEST_STRING));
     const from = random.below(length - size + 1);
     this.touch(line);
-    const row = fold.rows[line]!;
-    for (let p = from; p < from + size; p++) {
-      this.removed.push(row[p]!);
-      this.lineOf[row[p]!] = -1;
-    }
-    row.copyWithin(from, from + size, length);
-    fold.length[line]! -= size;
-    fold.refresh(line);
+    for (let p = from; p < from + size; p++) this.removed.push(times.orderAt(line, p));
+    times.remove(line, from, size);
+    this.measure(line);
   }
 
   private recreate(): void {
@@ -201,52 +194,19 @@ class BalanceSearch implements Search {
       removed[other] = order;
     }
     for (const order of removed) this.insertAtBest(order);
+    removed.length = 0;
   }
 
   private insertAtBest(order: number): void {
-    const { random } = this.context;
-    const { fold, lines } = this;
-    let bestLine = -1;
-    let bestPosition = 0;
-    let least = Infinity;
-    // counts down to the next place that is not looked at
-    let blink = random.below(2 * BLINK);
-    for (let line = 0; line < lines.m; line++) {
-      if (lines.run[line * lines.n + order]! < 0) continue;
-      const length = fold.length[line]!;
-      let shortest = NEVER_END;
-      let at = -1;
-      for (let position = 0; position <= length; position++) {
-        if (--blink < 0) {
-          blink = random.below(2 * BLINK);
-          continue;
-        }
-        const end = fold.endWith(line, position, order);
-        if (end < shortest) {
-          shortest = end;
-          at = position;
-        }
-      }
-      this.judged += length + 1;
-      if (at < 0) continue;
-      const growth = this.smooth(shortest) - this.smooth(fold.end[line]!);
-      if (growth >= least) continue;
-      least = growth;
-      bestLine = line;
-      bestPosition = at;
-    }
-    if (bestLine < 0) {
-      this.insertAtBest(order);
-      return;
-    }
-    this.touch(bestLine);
-    fold.insert(bestLine, bestPosition, order);
-    this.lineOf[order] = bestLine;
+    const { times } = this;
+    // every place can have been blinked at
+    do times.findPlace(order);
+    while (times.placeLine < 0);
+    this.touch(times.placeLine);
+    times.insert(times.placeLine, times.placePosition, order);
+    this.measure(times.placeLine);
   }
 }
-
-/** Beyond every end, s. */
-const NEVER_END = 2_000_000_000;
 
 function supports(problem: CompiledProblem): boolean {
   const { jobs, changes, lines, makespanPrice } = problem;

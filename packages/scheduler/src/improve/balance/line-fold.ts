@@ -1,95 +1,104 @@
+import type { Blink } from "./blinks.ts";
+import type { LineTimes } from "./line-times.ts";
 import type { ParallelLines } from "./parallel-lines.ts";
+import type { SmoothedEnds } from "./smoothed-ends.ts";
 
 /**
- * Ends of the lines and what one more order would do to them, in O(1): the end of a line as a function of the instant t at
- * which a position is reached is max(t + sum, floor), so each position keeps the pair (sum, floor) of all that follows it.
+ * Lines on which orders wait for their time. What one more order would do to an end is known in O(1): the end as a function of
+ * the instant t at which a position is reached is max(t + sum, floor), so each position keeps that pair for all that follows it.
  */
-export class LineFold {
-  readonly rows: readonly Int32Array[];
+export class LineFold implements LineTimes {
   readonly length: Int32Array;
-  /** [line] s */
   readonly end: Int32Array;
+  judged = 0;
+  placeLine = -1;
+  placePosition = 0;
   private readonly lines: ParallelLines;
-  /** [line][position] instant after the order there */
-  private readonly after: readonly Int32Array[];
-  /** [line][position] sum and floor from the order there to the line's end, its change not counted */
+  private readonly smoothed: SmoothedEnds;
+  private readonly blink: Blink;
+  private readonly rows: readonly Int32Array[];
+  private readonly keptRows: readonly Int32Array[];
+  private readonly keptLength: Int32Array;
+  /** [line][position] instant at which the position is reached */
+  private readonly reached: readonly Int32Array[];
+  /** [line][position] s from the end of the change before the order there to the line's end, and the least end */
   private readonly sum: readonly Int32Array[];
   private readonly floor: readonly Int32Array[];
+  /** position found by the last `shortestOn` */
+  private shortestAt = -1;
 
-  constructor(lines: ParallelLines) {
-    this.lines = lines;
+  constructor(lines: ParallelLines, smoothed: SmoothedEnds, blink: Blink) {
     const rows = (): Int32Array[] => Array.from({ length: lines.m }, () => new Int32Array(lines.n + 1));
+    this.lines = lines;
+    this.smoothed = smoothed;
+    this.blink = blink;
     this.rows = rows();
-    this.after = rows();
+    this.keptRows = rows();
+    this.reached = rows();
     this.sum = rows();
     this.floor = rows();
+    this.keptLength = new Int32Array(lines.m);
     this.length = new Int32Array(lines.m);
     this.end = Int32Array.from(lines.freeAt);
+    for (let line = 0; line < lines.m; line++) this.refresh(line);
   }
 
-  /** Instant after `order` when it follows `before` on a line that reaches it at t. */
-  private pass(line: number, t: number, before: number, order: number): number {
-    const { n, change, run, opens, release } = this.lines;
-    const cell = line * n + order;
-    const opened = t > opens[cell]! ? t : opens[cell]!;
-    const changed = opened + change[(line * (n + 1) + before) * n + order]!;
-    return (changed > release[order]! ? changed : release[order]!) + run[cell]!;
+  orderAt(line: number, position: number): number {
+    return this.rows[line]![position]!;
   }
 
-  /** Times a line anew. O(length). */
-  refresh(line: number): void {
-    const { n, run, change, opens, release, freeAt, waits } = this.lines;
-    const row = this.rows[line]!;
-    const length = this.length[line]!;
-    const after = this.after[line]!;
-    let t = freeAt[line]!;
-    let before = n;
-    for (let p = 0; p < length; p++) {
-      t = this.pass(line, t, before, row[p]!);
-      after[p] = t;
-      before = row[p]!;
+  findPlace(order: number): void {
+    const { lines, smoothed, end } = this;
+    let least = Infinity;
+    this.placeLine = -1;
+    for (let line = 0; line < lines.m; line++) {
+      if (lines.run[line * lines.n + order]! < 0) continue;
+      const latest = end[line]! + smoothed.room(line, least);
+      const shortest = this.shortestOn(line, order, latest);
+      if (shortest >= latest) continue;
+      const growth = smoothed.costOf(shortest) - smoothed.cost[line]!;
+      if (growth >= least) continue;
+      least = growth;
+      this.placeLine = line;
+      this.placePosition = this.shortestAt;
     }
-    this.end[line] = t;
-    if (!waits) return;
-    // what follows position p, as a function of the instant reached after it: max(t + sum, floor)
+  }
+
+  /** The earliest end of the line with one more order, if that is before `latest`, else `latest`; its place is then in `shortestAt`. */
+  private shortestOn(line: number, order: number, latest: number): number {
+    const { n, change, run, opens, release } = this.lines;
+    const row = this.rows[line]!;
+    const reached = this.reached[line]!;
     const sum = this.sum[line]!;
     const floor = this.floor[line]!;
-    sum[length] = 0;
-    floor[length] = 0;
-    for (let p = length - 1; p >= 0; p--) {
-      const order = row[p]!;
-      const cell = line * n + order;
-      const previous = p === 0 ? n : row[p - 1]!;
-      const step = change[(line * (n + 1) + previous) * n + order]!;
-      // t -> max(max(t, opens) + step, release) + run, then what follows
-      const least = Math.max(opens[cell]! + step, release[order]!) + run[cell]!;
-      sum[p] = step + run[cell]! + sum[p + 1]!;
-      floor[p] = Math.max(least + sum[p + 1]!, floor[p + 1]!);
-    }
-  }
-
-  /** End of the line if `order` were put at a position. O(1). */
-  endWith(line: number, position: number, order: number): number {
-    const { n, change, run, waits } = this.lines;
-    const row = this.rows[line]!;
     const length = this.length[line]!;
-    const before = position === 0 ? n : row[position - 1]!;
+    const ownRun = run[line * n + order]!;
+    const ownOpens = opens[line * n + order]!;
+    const ownRelease = release[order]!;
     const base = line * (n + 1) * n;
-    if (!waits) {
-      const added = change[base + before * n + order]! + run[line * n + order]!;
-      if (position === length) return this.end[line]! + added;
-      const next = row[position]!;
-      return this.end[line]! + added + change[base + order * n + next]! - change[base + before * n + next]!;
+    let before = n;
+    let shortest = latest;
+    this.judged += length + 1;
+    for (let p = 0; p <= length; p++) {
+      const t = reached[p]!;
+      const changed = (t > ownOpens ? t : ownOpens) + change[base + before * n + order]!;
+      let end = (changed > ownRelease ? changed : ownRelease) + ownRun;
+      if (end + sum[p]! >= shortest) {
+        before = row[p]!;
+        continue;
+      }
+      if (p < length) {
+        const next = row[p]!;
+        const nextOpens = opens[line * n + next]!;
+        end = (end > nextOpens ? end : nextOpens) + change[base + order * n + next]! + sum[p]!;
+        if (floor[p]! > end) end = floor[p]!;
+        before = next;
+      }
+      if (end >= shortest || this.blink()) continue;
+      shortest = end;
+      this.shortestAt = p;
     }
-    const t = this.pass(
-      line,
-      position === 0 ? this.lines.freeAt[line]! : this.after[line]![position - 1]!,
-      before,
-      order,
-    );
-    if (position === length) return t;
-    const reached = this.pass(line, t, order, row[position]!);
-    return Math.max(reached + this.sum[line]![position + 1]!, this.floor[line]![position + 1]!);
+    return shortest;
   }
 
   insert(line: number, position: number, order: number): void {
@@ -100,10 +109,83 @@ export class LineFold {
     this.refresh(line);
   }
 
-  remove(line: number, position: number): void {
-    const row = this.rows[line]!;
-    row.copyWithin(position, position + 1, this.length[line]);
-    this.length[line]!--;
+  remove(line: number, position: number, count: number): void {
+    this.rows[line]!.copyWithin(position, position + count, this.length[line]);
+    this.length[line]! -= count;
     this.refresh(line);
+  }
+
+  shorten(line: number): void {
+    // as a rule the third round finds nothing
+    for (let round = 0; round < 3; round++) if (!this.moveSingles(line)) return;
+  }
+
+  /** Moves each order of a line to its best place there; whether any moved. */
+  private moveSingles(line: number): boolean {
+    let moved = false;
+    for (let p = 0; p < this.length[line]!; p++) {
+      const before = this.end[line]!;
+      const order = this.orderAt(line, p);
+      this.remove(line, p, 1);
+      const gains = this.shortestOn(line, order, before) < before;
+      this.insert(line, gains ? this.shortestAt : p, order);
+      if (gains) moved = true;
+    }
+    return moved;
+  }
+
+  keep(line: number): void {
+    const row = this.rows[line]!;
+    const kept = this.keptRows[line]!;
+    for (let p = this.length[line]! - 1; p >= 0; p--) kept[p] = row[p]!;
+    this.keptLength[line] = this.length[line]!;
+  }
+
+  restore(line: number): void {
+    const row = this.rows[line]!;
+    const kept = this.keptRows[line]!;
+    this.length[line] = this.keptLength[line]!;
+    for (let p = this.length[line] - 1; p >= 0; p--) row[p] = kept[p]!;
+    this.refresh(line);
+  }
+
+  /** Times a line anew. O(length). */
+  private refresh(line: number): void {
+    const { n, run, change, opens, release, freeAt } = this.lines;
+    const row = this.rows[line]!;
+    const length = this.length[line]!;
+    const reached = this.reached[line]!;
+    const base = line * (n + 1) * n;
+    let t = freeAt[line]!;
+    let before = n;
+    for (let p = 0; p < length; p++) {
+      reached[p] = t;
+      const order = row[p]!;
+      const cell = line * n + order;
+      const changed = (t > opens[cell]! ? t : opens[cell]!) + change[base + before * n + order]!;
+      t = (changed > release[order]! ? changed : release[order]!) + run[cell]!;
+      before = order;
+    }
+    reached[length] = t;
+    this.end[line] = t;
+    const sum = this.sum[line]!;
+    const floor = this.floor[line]!;
+    sum[length] = 0;
+    floor[length] = 0;
+    // from the changed state before order p: max(t, release) + run, then the next change from no earlier than it opens
+    let followSum = 0;
+    let followFloor = 0;
+    for (let p = length - 1; p >= 0; p--) {
+      const order = row[p]!;
+      const cell = line * n + order;
+      const ownRun = run[cell]!;
+      sum[p] = ownRun + followSum;
+      const leastEnd = release[order]! + sum[p]!;
+      floor[p] = leastEnd > followFloor ? leastEnd : followFloor;
+      const step = change[base + (p === 0 ? n : row[p - 1]!) * n + order]!;
+      followSum = step + sum[p]!;
+      const openedEnd = opens[cell]! + followSum;
+      followFloor = openedEnd > floor[p]! ? openedEnd : floor[p]!;
+    }
   }
 }
