@@ -1,6 +1,6 @@
 import { moneyOf } from "../timing/cost-sums.ts";
 import { LineModel } from "../timing/line-model.ts";
-import { copyLine, copySequences, emptySequences, type Sequences } from "../timing/sequences.ts";
+import { copyLine, copySequences, emptySequences, isSameFrom, type Sequences } from "../timing/sequences.ts";
 import { createAnnealing, type Annealing } from "./annealing.ts";
 import { BestPlace } from "./plant/best-place.ts";
 import { recreate, scatter, type RecreateState } from "./plant/recreate.ts";
@@ -118,6 +118,10 @@ class PlantSearch implements Search {
     if (problem.jobs.count === 0) return;
     this.ramp(share);
     this.rebuild();
+    if (this.isUnchanged()) {
+      this.reject();
+      return;
+    }
     const tolerance = this.tolerance(share);
     const guess = this.guess();
     this.guesses++;
@@ -133,6 +137,15 @@ class PlantSearch implements Search {
     if (this.probed < PROBING_STEPS) this.probe(money);
     if (money <= this.currentMoney + tolerance) this.accept(money);
     else this.reject();
+  }
+
+  /** True when every lot is back where it was. */
+  private isUnchanged(): boolean {
+    const { from } = this.ruinState.ruined;
+    for (let line = 0; line < from.length; line++) {
+      if (from[line]! >= 0 && !isSameFrom(this.trial, this.current, line, from[line]!)) return false;
+    }
+    return true;
   }
 
   /** What the line model thinks the step costs. */

@@ -57,6 +57,15 @@ export function copyLine(from: Sequences, into: Sequences, line: number): void {
   into.length[line] = length;
 }
 
+/** True when a line's runs are the same in both from a position on. */
+export function isSameFrom(a: Sequences, b: Sequences, line: number, position: number): boolean {
+  if (a.length[line] !== b.length[line]) return false;
+  const one = a.at[line]!;
+  const other = b.at[line]!;
+  for (let p = position; p < a.length[line]!; p++) if (one[p] !== other[p]) return false;
+  return true;
+}
+
 export function insertOption(sequences: Sequences, line: number, position: number, option: number): void {
   const row = sequences.at[line]!;
   row.copyWithin(position + 1, position, sequences.length[line]);
