@@ -1,15 +1,15 @@
 import type { OneLine } from "./one-line.ts";
 
 /** Longest of the two blocks that change places, orders. */
-const LONGEST_BLOCK = 13;
-/** Longest blocks that trade places over a middle, orders. */
-const LONGEST_TRADE = 3;
+const LONGEST_BLOCK = 10;
+/** Places before and after a changed stretch that a near search looks at again. */
+const NEAR = 5;
 /** Money below which a gain is rounding. */
 const LEAST_GAIN = 1e-7;
 
 /**
- * Local search on one line: two neighbouring blocks change places (which moves a block anywhere), and two short blocks trade
- * places over a middle. All orders of a block shift by the same time, and tardiness is convex in a shift: block money + shift
+ * Local search on one line: two neighbouring blocks change places (which moves a block anywhere), and two single orders
+ * trade places over a middle. All orders of a block shift by the same time, and tardiness is convex in a shift: block money + shift
  * × late rate bounds its new money from below in O(1), and only orders that cross their due date add to that bound. So most
  * moves are refused by the bound, and the others as soon as the crossings have eaten the promised gain.
  */
@@ -25,6 +25,8 @@ export class BlockMoves {
   /** [position] money per second of late orders before it */
   private readonly rateBefore: Float64Array;
   private readonly scratch: Int32Array;
+  /** [position] 1: a near search has yet to look there */
+  private readonly awake: Uint8Array;
 
   constructor(line: OneLine) {
     this.line = line;
@@ -34,6 +36,7 @@ export class BlockMoves {
     this.rate = new Float64Array(line.n);
     this.rateBefore = new Float64Array(line.n + 1);
     this.scratch = new Int32Array(line.n);
+    this.awake = new Uint8Array(line.n);
   }
 
   /** Takes over a sequence and times it. */
@@ -77,12 +80,36 @@ export class BlockMoves {
     }
   }
 
+  /**
+   * Moves blocks that begin in or near [from, to) or near a move made since. Much quicker than `descend` after a small change of
+   * a sequence that was at rest, at the price that a gain far away may be left.
+   */
+  descendNear(from: number, to: number): void {
+    const { n } = this.line;
+    this.awake.fill(0);
+    this.wake(from, to);
+    let quiet = 0;
+    for (let i = from; quiet < n; i = i + 1 < n ? i + 1 : 0) {
+      if (this.awake[i] === 1 && this.improveAt(i)) {
+        quiet = 0;
+      } else {
+        this.awake[i] = 0;
+        quiet++;
+      }
+    }
+  }
+
+  private wake(from: number, to: number): void {
+    this.awake.fill(1, Math.max(0, from - NEAR), to + NEAR);
+  }
+
   /** Tries all moves whose first block begins at i; true when one was made. */
   private improveAt(i: number): boolean {
-    const { n } = this.line;
+    const { n, changesCost } = this.line;
+    // with nothing late from here on and free changes there is nothing to gain
+    if (!changesCost && this.rateBefore[n] === this.rateBefore[i]) return false;
     for (let j = i + 1; j < n; j++) if (this.tryNeighbours(i, j)) return true;
-    for (let a = i + 1; a <= i + LONGEST_TRADE && a < n; a++) if (this.tryTrades(i, a)) return true;
-    return false;
+    return this.tryTrades(i);
   }
 
   /** Blocks [i, j) and [j, k) change places, for every k that keeps one of them short. */
@@ -128,57 +155,52 @@ export class BlockMoves {
     return false;
   }
 
-  /** Blocks [i, a) and [j, k) of a few orders trade places over the middle [a, j). */
-  private tryTrades(i: number, a: number): boolean {
+  /** The orders at i and j trade places over the middle between them, for every j. */
+  private tryTrades(i: number): boolean {
     const { n, freeAt, step, changeMoney, changesCost } = this.line;
-    const { sequence, end, rateBefore } = this;
+    const { sequence, end, rate, lateness, rateBefore } = this;
+    const m = i + 1;
     const before = (i === 0 ? n : sequence[i - 1]!) * n;
     const atI = i === 0 ? freeAt : end[i - 1]!;
-    const firstOfA = sequence[i]!;
-    const firstOfM = sequence[a]!;
-    const afterA = sequence[a - 1]! * n;
-    const sizeA = end[a - 1]! - end[i]!;
-    const rateA = rateBefore[a]! - rateBefore[i]!;
+    const a = sequence[i]!;
+    const rateA = lateness[i]! > 0 ? rate[i]! : 0;
     const rateAll = rateBefore[n]!;
-    for (let j = a + 1; j < n; j++) {
-      const firstOfB = sequence[j]!;
-      const afterM = sequence[j - 1]! * n;
-      const shiftB = atI + step[before + firstOfB]! - end[j]!;
-      const rateM = rateBefore[j]! - rateBefore[a]!;
-      const sizeM = end[j - 1]! - end[a]!;
-      const toA = step[afterM + firstOfA]!;
-      const joinMoney = changesCost
-        ? changeMoney[before + firstOfB]! -
-          changeMoney[before + firstOfA]! +
-          changeMoney[afterM + firstOfA]! -
-          changeMoney[afterM + firstOfB]! -
-          changeMoney[afterA + firstOfM]!
-        : 0;
-      const last = Math.min(n, j + LONGEST_TRADE);
-      this.evaluations += last - j;
-      for (let k = j + 1; k <= last; k++) {
-        const afterB = sequence[k - 1]! * n;
-        const shiftM = end[k - 1]! + shiftB + step[afterB + firstOfM]! - end[a]!;
-        const shiftA = end[a]! + shiftM + sizeM + toA - end[i]!;
-        let bound = shiftB * (rateBefore[k]! - rateBefore[j]!) + shiftM * rateM + shiftA * rateA;
-        let shiftS = 0;
-        if (k < n) {
-          shiftS = end[i]! + shiftA + sizeA + step[afterA + sequence[k]!]! - end[k]!;
-          bound += shiftS * (rateAll - rateBefore[k]!);
-        }
-        if (changesCost) {
-          bound += joinMoney + changeMoney[afterB + firstOfM]!;
-          if (k < n) bound += changeMoney[afterA + sequence[k]!]! - changeMoney[afterB + sequence[k]!]!;
-        }
-        if (bound >= -LEAST_GAIN) continue;
-        let gain = this.lessCrossings(i, a, shiftA, -bound);
-        if (gain > LEAST_GAIN) gain = this.lessCrossings(a, j, shiftM, gain);
-        if (gain > LEAST_GAIN) gain = this.lessCrossings(j, k, shiftB, gain);
-        if (gain > LEAST_GAIN) gain = this.lessCrossings(k, n, shiftS, gain);
-        if (gain <= LEAST_GAIN) continue;
-        this.exchange(i, a, j, k);
-        return true;
+    this.evaluations += Math.max(0, n - m - 1);
+    for (let j = m + 1; j < n; j++) {
+      const b = sequence[j]!;
+      const k = j + 1;
+      const firstOfM = sequence[m]!;
+      const lastOfM = sequence[j - 1]! * n;
+      const shiftB = atI + step[before + b]! - end[j]!;
+      const shiftM = end[j]! + shiftB + step[b * n + firstOfM]! - end[m]!;
+      const shiftA = end[j - 1]! + shiftM + step[lastOfM + a]! - end[i]!;
+      let bound =
+        shiftB * (rateBefore[k]! - rateBefore[j]!) +
+        shiftM * (rateBefore[j]! - rateBefore[m]!) +
+        shiftA * rateA;
+      let shiftS = 0;
+      if (k < n) {
+        shiftS = end[i]! + shiftA + step[a * n + sequence[k]!]! - end[k]!;
+        bound += shiftS * (rateAll - rateBefore[k]!);
       }
+      if (changesCost) {
+        bound +=
+          changeMoney[before + b]! +
+          changeMoney[b * n + firstOfM]! +
+          changeMoney[lastOfM + a]! -
+          changeMoney[before + a]! -
+          changeMoney[a * n + firstOfM]! -
+          changeMoney[lastOfM + b]!;
+        if (k < n) bound += changeMoney[a * n + sequence[k]!]! - changeMoney[b * n + sequence[k]!]!;
+      }
+      if (bound >= -LEAST_GAIN) continue;
+      let gain = this.lessCrossings(i, m, shiftA, -bound);
+      if (gain > LEAST_GAIN) gain = this.lessCrossings(m, j, shiftM, gain);
+      if (gain > LEAST_GAIN) gain = this.lessCrossings(j, k, shiftB, gain);
+      if (gain > LEAST_GAIN) gain = this.lessCrossings(k, n, shiftS, gain);
+      if (gain <= LEAST_GAIN) continue;
+      this.exchange(i, m, j, k);
+      return true;
     }
     return false;
   }
@@ -211,6 +233,7 @@ export class BlockMoves {
 
   private exchange(i: number, a: number, j: number, k: number): void {
     const { sequence, scratch } = this;
+    this.wake(i, k);
     let size = 0;
     for (let p = j; p < k; p++) scratch[size++] = sequence[p]!;
     for (let p = a; p < j; p++) scratch[size++] = sequence[p]!;
