@@ -15,8 +15,8 @@ const BLINK = 100;
 /** Temperature at the start and the end, in mean line time per order. */
 const HOT = 0.4;
 const COLD = 0.04;
-/** Neighbours that are taken out of a line at the most. */
-const LONGEST_STRING = 3;
+/** Neighbours that are taken out of a line at the most: a third of a mean line, within these. */
+const LONGEST_STRING = { least: 3, most: 5 };
 
 /**
  * Parallel plain lines, last end as early as possible: ruin and recreate by strings on a few lines (Christiaens and Vanden
@@ -29,6 +29,7 @@ class BalanceSearch implements Search {
   private readonly smoothed: SmoothedEnds;
   private readonly times: LineTimes;
   private readonly annealing: Annealing;
+  private readonly longestString: number;
   private bestRows: readonly Int32Array[] = [];
   private bestEnd = Infinity;
   private readonly removed: number[] = [];
@@ -47,6 +48,8 @@ class BalanceSearch implements Search {
     this.times = waits
       ? new LineFold(this.lines, this.smoothed, blink)
       : new SumLines(this.lines, this.smoothed, blink);
+    const { least, most } = LONGEST_STRING;
+    this.longestString = Math.min(most, Math.max(least, Math.round(n / m / 3)));
     this.isTouched = new Uint8Array(m);
     this.keptCost = new Float64Array(m);
     this.adopt(context.start);
@@ -176,7 +179,7 @@ class BalanceSearch implements Search {
     const { times } = this;
     const length = times.length[line]!;
     if (length === 0) return;
-    const size = 1 + random.below(Math.min(length, LONGEST_STRING));
+    const size = 1 + random.below(Math.min(length, this.longestString));
     const from = random.below(length - size + 1);
     this.touch(line);
     for (let p = from; p < from + size; p++) this.removed.push(times.orderAt(line, p));
