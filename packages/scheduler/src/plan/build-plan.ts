@@ -1,5 +1,6 @@
 import type { CompiledProblem } from "../problem/compiled-problem.ts";
 import { nextOpen, spellAt } from "../problem/calendar.ts";
+import type { ChangeLog } from "../timing/change-log.ts";
 import type { Decoder } from "../timing/decoder.ts";
 import type { Stretch } from "../timing/run-timing.ts";
 import { breakdownOf } from "./breakdown.ts";
@@ -14,35 +15,36 @@ import type {
   UnplannedOrder,
 } from "./plan.ts";
 
-function mouldCopyOf(problem: CompiledProblem, copy: number): MouldCopy | null {
+/** A copy by its mould and number; null for none. */
+export function mouldCopyOf(problem: CompiledProblem, copy: number): MouldCopy | null {
   if (copy < 0) return null;
   const mould = problem.moulds.mouldOfCopy[copy]!;
   return { mouldId: problem.data.moulds[mould]!.id, copy: copy - problem.moulds.firstCopy[mould]! };
 }
 
-function changeSegments(problem: CompiledProblem, decoder: Decoder): ChangeSegment[] {
-  const { log } = decoder;
+/** One row of the log of changes, in ids and epoch seconds. */
+export function changeSegment(problem: CompiledProblem, log: ChangeLog, row: number): ChangeSegment {
   const { data, origin } = problem;
-  const segments: ChangeSegment[] = [];
-  for (let i = 0; i < log.count; i++) {
-    segments.push({
-      kind: "change",
-      lineId: data.lines[log.line[i]!]!.id,
-      start: origin + log.start[i]!,
-      end: origin + log.end[i]!,
-      fromSetupId: data.setups[log.from[i]!]?.id ?? null,
-      toSetupId: data.setups[log.to[i]!]!.id,
-      changeSpec: log.spec[i]!,
-      stripping: log.stripping[i] === 1,
-      teamId: data.teams[log.team[i]!]?.id ?? null,
-      trolleyId: data.trolleys[log.trolley[i]!]?.id ?? null,
-      mountStart: origin + log.mountStart[i]!,
-      tailStart: origin + log.tailStart[i]!,
-      mouldOut: mouldCopyOf(problem, log.copyOut[i]!),
-      mouldIn: mouldCopyOf(problem, log.copyIn[i]!),
-    });
-  }
-  return segments;
+  return {
+    kind: "change",
+    lineId: data.lines[log.line[row]!]!.id,
+    start: origin + log.start[row]!,
+    end: origin + log.end[row]!,
+    fromSetupId: data.setups[log.from[row]!]?.id ?? null,
+    toSetupId: data.setups[log.to[row]!]!.id,
+    changeSpec: log.spec[row]!,
+    stripping: log.stripping[row] === 1,
+    teamId: data.teams[log.team[row]!]?.id ?? null,
+    trolleyId: data.trolleys[log.trolley[row]!]?.id ?? null,
+    mountStart: origin + log.mountStart[row]!,
+    tailStart: origin + log.tailStart[row]!,
+    mouldOut: mouldCopyOf(problem, log.copyOut[row]!),
+    mouldIn: mouldCopyOf(problem, log.copyIn[row]!),
+  };
+}
+
+function changeSegments(problem: CompiledProblem, { log }: Decoder): ChangeSegment[] {
+  return Array.from({ length: log.count }, (_, row) => changeSegment(problem, log, row));
 }
 
 /** The parts of a pause [from, to): closed time of the line, and open time in which heads are short. */

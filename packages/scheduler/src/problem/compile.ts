@@ -1,8 +1,9 @@
 import { calendarOf, calendarOfSpells, NEVER, type Calendar } from "./calendar.ts";
+import { appendJob } from "./append-job.ts";
 import { compileCrews } from "./compile-crews.ts";
 import { compileJobs } from "./compile-jobs.ts";
 import type { CompiledChanges, CompiledLines, CompiledMoulds, CompiledProblem } from "./compiled-problem.ts";
-import type { ProblemData } from "./problem-data.ts";
+import type { Job, ProblemData } from "./problem-data.ts";
 
 /** Position of each id. */
 function indexById(records: readonly { readonly id: string }[]): ReadonlyMap<string, number> {
@@ -134,6 +135,13 @@ function areLinesIndependent(problem: Omit<CompiledProblem, "linesAreIndependent
   return [...users].every(
     ([mould, at]) => at.size <= 1 && moulds.firstCopy[mould + 1]! > moulds.firstCopy[mould]!,
   );
+}
+
+/** The same problem with one job more, the last: its arrays are those of `compile`. O(jobs + options), without a look at their records. */
+export function withJob(problem: CompiledProblem, job: Job): CompiledProblem {
+  const data = { ...problem.data, jobs: [...problem.data.jobs, job] };
+  const parts = { ...problem, data, ...appendJob(problem, job) };
+  return { ...parts, linesAreIndependent: areLinesIndependent(parts) };
 }
 
 /** Turns valid records into arrays. Call only after `validate` found no fault. O(input + classes × set-ups²). */

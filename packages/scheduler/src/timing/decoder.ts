@@ -1,18 +1,30 @@
 import { NEVER } from "../problem/calendar.ts";
 import { gramsOf } from "../problem/compile-jobs.ts";
 import type { CompiledProblem } from "../problem/compiled-problem.ts";
-import { createChangeLog, logChange, type ChangeLog } from "./change-log.ts";
+import { bookChange, bookStripping } from "./change-booking.ts";
+import { createChangeLog, type ChangeLog } from "./change-log.ts";
 import { noChangeTimes, timeChange, type ChangeAsk, type ChangeTimes } from "./change-timing.ts";
 import { clearSums, moneyOf, zeroSums, type CostSums } from "./cost-sums.ts";
+import { copyState, takeState, type DecoderState } from "./decoder-state.ts";
 import { takeHeads } from "./head-ledger.ts";
-import { chooseCopy, copyWindow, type CopyChoice } from "./mould-choice.ts";
+import { chooseCopy, copyWindow, strippingTrolley, type CopyChoice } from "./mould-choice.ts";
 import { OrderTally } from "./order-tally.ts";
-import { createLedger, resetLedger, sheetInstant, type PlantLedger } from "./plant-ledger.ts";
+import { createLedger, releaseCopy, resetLedger, sheetInstant, type PlantLedger } from "./plant-ledger.ts";
 import { runEnd, runStart, runStretches, type Stretch } from "./run-timing.ts";
 import { lotSeconds, type Sequences } from "./sequences.ts";
 
 /** How often polled costs are compared with the limit: every so many steps. */
 const LIMIT_STRIDE = 16;
+
+/** When a decode ends early. */
+interface Stops {
+  readonly lateScale: number;
+  /** money, lateness taken `lateScale` times */
+  readonly limit: number;
+  /** [lot] s; null where none is given */
+  readonly latestEnd: Float64Array | null;
+  readonly mostSteps: number;
+}
 
 /**
  * Times a whole plan from its sequences, under every rule: an event-ordered list schedule. The line whose next step can
@@ -76,7 +88,42 @@ export class Decoder {
   /** Money of the plan, lateness taken `lateScale` times; Infinity as soon as it exceeds `limit`, and where an order is torn. */
   decode(sequences: Sequences, lateScale = 1, limit = Infinity): number {
     this.begin(sequences);
+    if (!this.run({ lateScale, limit, latestEnd: null, mostSteps: Infinity })) return Infinity;
+    if (this.tally.isTorn(sequences)) return Infinity;
+    this.tally.countLeftOver(this.sums);
+    const money = moneyOf(this.problem, this.sums, lateScale);
+    return money > limit ? Infinity : money;
+  }
+
+  /** Times a plan and keeps the state before its first step and after every `stride` steps, in order. */
+  decodeKeeping(sequences: Sequences, stride: number): DecoderState[] {
+    this.begin(sequences);
+    const states: DecoderState[] = [];
+    do states.push(copyState(this.problem, this.state()));
+    while (!this.run({ lateScale: 1, limit: Infinity, latestEnd: null, mostSteps: stride }));
+    return states;
+  }
+
+  /**
+   * Times sequences from a state on that `decodeKeeping` kept. Up to the next run of every line, that one included, they must be
+   * those it was kept for; from the first state on they may be any. False as soon as a lot ends after `latestEnd[lot]`, s, or is
+   * passed over while that is before NEVER. Changes of the log that are older than the state are not restored.
+   */
+  decodeFrom(state: DecoderState, sequences: Sequences, latestEnd: Float64Array): boolean {
+    this.sequences = sequences;
+    takeState(state, this.state());
+    this.log.count = state.logged;
+    for (let line = 0; line < this.key.length; line++) {
+      const isNew = state.key[line] === NEVER && this.next[line]! < sequences.length[line]!;
+      if (isNew) this.key[line] = Math.min(NEVER - 1, this.ledger.lineFree[line]!);
+    }
+    return this.run({ lateScale: 1, limit: Infinity, latestEnd, mostSteps: Infinity });
+  }
+
+  /** Steps on; true when nothing is left to do, false when `mostSteps` are done or what is asked for cannot be had any more. */
+  private run({ lateScale, limit, latestEnd, mostSteps }: Stops): boolean {
     const { key, next, ledger } = this;
+    const sequences = this.sequences!;
     const lines = key.length;
     for (let steps = 0; ;) {
       let line = -1;
@@ -90,7 +137,7 @@ export class Decoder {
           line = l;
         } else if (value < second) second = value;
       }
-      if (line < 0) break;
+      if (line < 0) return true;
       let option = sequences.at[line]![next[line]!]!;
       let at = this.propose(line, option);
       if (this.choice.yieldTo >= 0) {
@@ -106,18 +153,25 @@ export class Decoder {
       else this.pass(option);
       next[line]!++;
       key[line] = next[line]! < sequences.length[line]! ? Math.max(least, ledger.lineFree[line]!) : NEVER;
-      if (++steps % LIMIT_STRIDE === 0 && moneyOf(this.problem, this.sums, lateScale) > limit)
-        return Infinity;
+      if (latestEnd !== null) {
+        const end = at < NEVER ? this.runTo : NEVER;
+        if (end > latestEnd[this.problem.options.lot[option]!]!) return false;
+      }
+      if (++steps % LIMIT_STRIDE === 0 && moneyOf(this.problem, this.sums, lateScale) > limit) return false;
+      if (steps >= mostSteps) return false;
     }
-    if (this.tally.isTorn(sequences)) return Infinity;
-    this.tally.countLeftOver(this.sums);
-    const money = moneyOf(this.problem, this.sums, lateScale);
-    return money > limit ? Infinity : money;
   }
 
   /** Pieces of a lot in the plan timed last. */
   piecesOf(lot: number): number {
     return this.sequences!.pieces[lot]!;
+  }
+
+  /** All that a decode under way changes, but for the log's rows and the stretches. */
+  private state(): DecoderState {
+    const { ledger, next, key, sums, tally } = this;
+    const columns = [this.option, this.start, this.end, this.copy, this.change, tally.end, tally.lotsRun];
+    return { ledger, next, key, columns, sums, logged: this.log.count };
   }
 
   private begin(sequences: Sequences): void {
@@ -173,14 +227,6 @@ export class Decoder {
     return NEVER;
   }
 
-  private strippingSpec(line: number): number {
-    const { lines, changes, setups } = this.problem;
-    const setup = this.ledger.lineSetup[line]!;
-    return changes.matrix[
-      (lines.changeClass[line]! * changes.setupCount + setup) * changes.setupCount + setups.stripped[setup]!
-    ]!;
-  }
-
   /** Times change and run with the mould there from `mouldAt` on and no run before `runFrom`. */
   private attempt(line: number, option: number, mouldAt: number, runFrom: number): number {
     const { problem, ledger, ask, times, choice } = this;
@@ -204,7 +250,7 @@ export class Decoder {
       // a stripping elsewhere takes its team first
       const strip = choice.holder >= 0 ? choice.strip : null;
       const before = strip === null || strip.team < 0 ? 0 : ledger.teamFree[strip.team]!;
-      const trolley = strip === null ? -1 : this.strippingTrolley(choice.holder);
+      const trolley = strip === null ? -1 : strippingTrolley(problem, ledger, choice.holder);
       const trolleyBefore = trolley < 0 ? 0 : ledger.trolleyFree[trolley]!;
       if (strip !== null && strip.team >= 0) ledger.teamFree[strip.team] = strip.tailStart;
       if (trolley >= 0) ledger.trolleyFree[trolley] = strip!.tailStart;
@@ -233,11 +279,6 @@ export class Decoder {
     return this.spec >= 0 ? times.start : start;
   }
 
-  private strippingTrolley(holder: number): number {
-    const { changes, lines } = this.problem;
-    return changes.usesTrolley[this.strippingSpec(holder)] === 1 ? lines.trolley[holder]! : -1;
-  }
-
   /** Books the step last proposed. */
   private commit(line: number, option: number): void {
     const { problem, ledger, choice, times } = this;
@@ -245,14 +286,15 @@ export class Decoder {
     const lot = options.lot[option]!;
     const job = options.job[option]!;
     const setup = options.setup[option]!;
-    if (choice.holder >= 0) this.strip(choice.holder, choice.strip);
+    if (choice.holder >= 0) bookStripping(this, choice.holder, choice.strip);
     const held = ledger.lineCopy[line]!;
     const mounts = choice.copy >= 0 && choice.copy !== held;
     const leaves = held >= 0 && (mounts || setups.mould[setup]! < 0);
     this.change[lot] = -1;
     if (this.spec >= 0) {
       this.change[lot] = this.log.count;
-      this.book(
+      bookChange(
+        this,
         {
           line,
           to: setup,
@@ -264,7 +306,7 @@ export class Decoder {
         times,
       );
     }
-    if (leaves) this.release(held, line, this.spec >= 0 ? times.mountStart : this.runFrom);
+    if (leaves) releaseCopy(ledger, held, line, this.spec >= 0 ? times.mountStart : this.runFrom);
     if (leaves) ledger.lineCopy[line] = -1;
     if (mounts) {
       ledger.lineCopy[line] = choice.copy;
@@ -290,47 +332,5 @@ export class Decoder {
 
   private pass(option: number): void {
     this.option[this.problem.options.lot[option]!] = -1;
-  }
-
-  private release(copy: number, line: number, at: number): void {
-    this.ledger.copyLine[copy] = -1;
-    this.ledger.copyLeft[copy] = line;
-    this.ledger.copyFree[copy] = at;
-  }
-
-  /** Books a stripping change on an idle line. */
-  private strip(line: number, times: ChangeTimes): void {
-    const { ledger } = this;
-    const copy = ledger.lineCopy[line]!;
-    const to = this.problem.setups.stripped[ledger.lineSetup[line]!]!;
-    this.book(
-      { line, to, spec: this.strippingSpec(line), copyOut: copy, copyIn: -1, stripping: true },
-      times,
-    );
-    this.release(copy, line, times.mountStart);
-    ledger.lineCopy[line] = -1;
-    ledger.lineSetup[line] = to;
-    ledger.lineFree[line] = times.end;
-  }
-
-  private book(
-    facts: { line: number; to: number; spec: number; copyOut: number; copyIn: number; stripping: boolean },
-    times: ChangeTimes,
-  ): void {
-    const { ledger, sums, log } = this;
-    const { changes, lines } = this.problem;
-    const { line, to, spec, copyOut, copyIn, stripping } = facts;
-    const needsTrolley = times.team >= 0 && changes.usesTrolley[spec] === 1;
-    const trolley = needsTrolley ? lines.trolley[line]! : -1;
-    if (times.team >= 0) ledger.teamFree[times.team] = times.tailStart;
-    if (trolley >= 0) ledger.trolleyFree[trolley] = times.tailStart;
-    logChange(
-      log,
-      { line, from: ledger.lineSetup[line]!, to, spec, trolley, copyOut, copyIn, stripping },
-      times,
-    );
-    sums.changeSeconds += changes.total[spec]!;
-    sums.teamSeconds += changes.teamWork[spec]!;
-    sums.scrapKg += changes.scrapKg[spec]!;
   }
 }

@@ -17,6 +17,16 @@ export function resetHeads(ledger: HeadLedger, profile: HeadProfile): void {
   }
 }
 
+/** Makes `into` equal to `from`. */
+export function copyHeads(from: HeadLedger, into: HeadLedger): void {
+  into.at.length = 0;
+  into.free.length = 0;
+  for (let i = 0; i < from.at.length; i++) {
+    into.at.push(from.at[i]!);
+    into.free.push(from.free[i]!);
+  }
+}
+
 /** The step that holds at t >= 0. O(log n). */
 export function stepAt(ledger: HeadLedger, t: number): number {
   let low = 0;

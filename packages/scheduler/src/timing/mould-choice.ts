@@ -52,11 +52,18 @@ function goesOnWithIt(state: ChoosingState, holder: number, mould: number): bool
   return wanted <= ledger.lineFree[holder]! + HOLD_SECONDS;
 }
 
-function strippingSpec(problem: CompiledProblem, ledger: PlantLedger, line: number): number {
+/** Spec of the change that takes the mould out of a line as it stands. */
+export function strippingSpec(problem: CompiledProblem, ledger: PlantLedger, line: number): number {
   const { changes, lines, setups } = problem;
   const setup = ledger.lineSetup[line]!;
   const row = (lines.changeClass[line]! * changes.setupCount + setup) * changes.setupCount;
   return changes.matrix[row + setups.stripped[setup]!]!;
+}
+
+/** Trolley that takes the mould away from a line, or -1. */
+export function strippingTrolley(problem: CompiledProblem, ledger: PlantLedger, line: number): number {
+  const { changes, lines } = problem;
+  return changes.usesTrolley[strippingSpec(problem, ledger, line)] === 1 ? lines.trolley[line]! : -1;
 }
 
 function outOfServiceUntil(service: readonly (readonly [number, number])[] | null, at: number): number {

@@ -6,9 +6,9 @@ import type { Sequences } from "./sequences.ts";
 export class OrderTally {
   private readonly problem: CompiledProblem;
   /** [job] s, end of the last of its lots so far; -1 for none */
-  private readonly end: Int32Array;
+  readonly end: Int32Array;
   /** [job] lots that run */
-  private readonly lotsRun: Int32Array;
+  readonly lotsRun: Int32Array;
 
   constructor(problem: CompiledProblem) {
     this.problem = problem;

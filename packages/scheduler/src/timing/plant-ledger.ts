@@ -1,7 +1,7 @@
 import { NEVER } from "../problem/calendar.ts";
 import { gramsOf } from "../problem/compile-jobs.ts";
 import type { CompiledProblem } from "../problem/compiled-problem.ts";
-import { resetHeads, type HeadLedger } from "./head-ledger.ts";
+import { copyHeads, resetHeads, type HeadLedger } from "./head-ledger.ts";
 
 /** Where everything stands while a plan is timed: what each line holds and when each thing is free again. */
 export interface PlantLedger {
@@ -63,6 +63,30 @@ export function resetLedger(problem: CompiledProblem, ledger: PlantLedger): void
     const profile = pools[pool] ?? null;
     if (heads !== null && profile !== null) resetHeads(heads, profile);
   }
+}
+
+/** Makes `into` equal to `from`; both of the same problem. */
+export function copyLedger(from: PlantLedger, into: PlantLedger): void {
+  into.lineFree.set(from.lineFree);
+  into.lineSetup.set(from.lineSetup);
+  into.lineCopy.set(from.lineCopy);
+  into.copyLine.set(from.copyLine);
+  into.copyFree.set(from.copyFree);
+  into.copyLeft.set(from.copyLeft);
+  into.teamFree.set(from.teamFree);
+  into.trolleyFree.set(from.trolleyFree);
+  into.gramsTaken.set(from.gramsTaken);
+  from.heads.forEach((heads, pool) => {
+    const target = into.heads[pool] ?? null;
+    if (heads !== null && target !== null) copyHeads(heads, target);
+  });
+}
+
+/** Notes that a copy leaves a line. */
+export function releaseCopy(ledger: PlantLedger, copy: number, line: number, at: number): void {
+  ledger.copyLine[copy] = -1;
+  ledger.copyLeft[copy] = line;
+  ledger.copyFree[copy] = at;
 }
 
 /** First instant at which the job's sheet covers so many pieces after all runs fixed before. O(arrivals). */
