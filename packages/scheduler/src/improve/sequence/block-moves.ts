@@ -131,14 +131,20 @@ export class BlockMoves {
       ? changeMoney[before + firstOfB]! - changeMoney[before + firstOfA]! - changeMoney[afterA + firstOfB]!
       : 0;
     this.evaluations += lastEnd - j;
+    const toS = fromA + sizeA;
+    let endB = end[j]!;
+    let lastOfB = firstOfB;
     for (let k = j + 1; k <= lastEnd; k++) {
-      const afterB = sequence[k - 1]! * n;
-      const shiftA = end[k - 1]! + shiftB + step[afterB + firstOfA]! - fromA;
-      let bound = shiftB * (rateBefore[k]! - rateJ) + shiftA * rateA;
+      const afterB = lastOfB * n;
+      const shiftA = endB + shiftB + step[afterB + firstOfA]! - fromA;
+      const rateK = rateBefore[k]!;
+      let bound = shiftB * (rateK - rateJ) + shiftA * rateA;
       let shiftS = 0;
       if (k < n) {
-        shiftS = fromA + shiftA + sizeA + step[afterA + sequence[k]!]! - end[k]!;
-        bound += shiftS * (rateAll - rateBefore[k]!);
+        lastOfB = sequence[k]!;
+        endB = end[k]!;
+        shiftS = toS + shiftA + step[afterA + lastOfB]! - endB;
+        bound += shiftS * (rateAll - rateK);
       }
       if (changesCost) {
         bound += joinMoney + changeMoney[afterB + firstOfA]!;
