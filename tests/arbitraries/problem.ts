@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { workingTimeOf, type WorkingTime } from "@formweek/capacity-model";
+import { NO_TERMS } from "../helpers/no-terms.ts";
 import type { ChangeSpec, Job, JobOption, ProblemData } from "@formweek/scheduler";
 
 const HOUR = 3600;
@@ -20,6 +21,8 @@ export interface ProblemShape {
   readonly calendars: boolean;
   readonly teamWork: boolean;
   readonly lots: boolean;
+  /** Prices on overtime, earliness, load balance and distance from the published plan. */
+  readonly terms: boolean;
 }
 
 export const SMALL_PLANT: ProblemShape = {
@@ -34,6 +37,7 @@ export const SMALL_PLANT: ProblemShape = {
   calendars: true,
   teamWork: true,
   lots: true,
+  terms: true,
 };
 
 function shiftsOf(days: number, firstHour: number, hours: number, skipDay: number): WorkingTime {
@@ -113,6 +117,13 @@ function jobArb({ shape, sheetCount, setupIds }: Drawn, index: number): fc.Arbit
       startHours: fc.oneof(fc.constant(0), fc.integer({ min: 0, max: shape.days * 12 })),
       weight: fc.integer({ min: 1, max: 5 }),
       conditioningHours: fc.constantFrom(0, 0, 6),
+      holdingWeight: fc.constantFrom(0, 1, 3),
+      published: fc.option(
+        fc.record({
+          line: fc.integer({ min: 0, max: shape.lines - 1 }),
+          hour: fc.integer({ min: -10, max: shape.days * 24 }),
+        }),
+      ),
       split: shape.lots ? fc.option(splitArb) : fc.constant(null),
       sheet: fc.integer({ min: 0, max: sheetCount - 1 }),
       options: fc.uniqueArray(option, {
@@ -129,6 +140,12 @@ function jobArb({ shape, sheetCount, setupIds }: Drawn, index: number): fc.Arbit
       earliestStartAt: MONDAY + draw.startHours * HOUR,
       weight: draw.weight,
       conditioningSeconds: draw.conditioningHours * HOUR,
+      holdingWeight: draw.holdingWeight,
+      ...(draw.published === null
+        ? {}
+        : {
+            published: { lineId: `L${draw.published.line}`, startAt: MONDAY + draw.published.hour * HOUR },
+          }),
       sheetId: shape.sheets ? `S${draw.sheet}` : null,
       sheetKgPerPiece: 0.01,
       options: draw.options,
@@ -157,6 +174,14 @@ function pinsArb(shape: ProblemShape): fc.Arbitrary<ProblemData["pins"]> {
   );
 }
 
+const TERM_PRICES = {
+  overtimePerHour: 18,
+  earlinessPerWeightHour: 0.5,
+  balancePerHour: 4,
+  movedLinePerOrder: 30,
+  movedStartPerHour: 2,
+};
+
 /** Random small plants in which every rule of timing can bite. Always free of faults. */
 export function problemArb(shape: ProblemShape = SMALL_PLANT): fc.Arbitrary<ProblemData> {
   const setups = [
@@ -170,6 +195,7 @@ export function problemArb(shape: ProblemShape = SMALL_PLANT): fc.Arbitrary<Prob
   const horizon = { start: MONDAY, end: MONDAY + shape.days * DAY };
   const lineArb = fc.record({
     workingTime: calendarArb(shape),
+    overtime: fc.integer({ min: 0, max: 20 }).map((hour) => shiftsOf(shape.days, hour, 4, 1)),
     changeClassId: fc.constantFrom("A", "B"),
     trolleyId: fc.constantFrom(null, "T"),
     poolId: fc.constantFrom(null, "C"),
@@ -215,6 +241,7 @@ export function problemArb(shape: ProblemShape = SMALL_PLANT): fc.Arbitrary<Prob
         ...Array.from({ length: shape.jobs }, (_, j) => jobArb({ shape, sheetCount: 2, setupIds }, j)),
       ),
       pins: pinsArb(shape),
+      priced: shape.terms ? fc.boolean() : fc.constant(false),
     })
     .chain((draw) =>
       fc
@@ -267,6 +294,7 @@ export function problemArb(shape: ProblemShape = SMALL_PLANT): fc.Arbitrary<Prob
               changePerMachineHour: 40,
               changePerTeamHour: 25,
               scrapPerKg: 1.5,
+              ...(draw.priced ? TERM_PRICES : NO_TERMS),
               unplannedPerWeight: 10_000,
               makespanPerHour: 0,
             },

@@ -1,5 +1,6 @@
 import { workingTimeOf } from "@formweek/capacity-model";
 import type { Job, ProblemData, ProblemLine } from "@formweek/scheduler";
+import { NO_TERMS } from "./no-terms.ts";
 
 export const HOUR = 3600;
 export const DAY = 24 * HOUR;
@@ -79,6 +80,7 @@ export function twoMouldPlant(part: Partial<ProblemData>): ProblemData {
       changePerMachineHour: 1,
       changePerTeamHour: 1,
       scrapPerKg: 0,
+      ...NO_TERMS,
       unplannedPerWeight: 1e6,
       makespanPerHour: 0,
     },

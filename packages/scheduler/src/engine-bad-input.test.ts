@@ -1,17 +1,19 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { problemArb } from "../../../tests/arbitraries/problem.ts";
+import { problemArb, SMALL_PLANT } from "../../../tests/arbitraries/problem.ts";
 import { stillEnv } from "../../../tests/helpers/still-env.ts";
 import { auditPlan, solve, type ProblemData, type UnplannedReason } from "./index.ts";
 
-const [sound] = fc.sample(problemArb(), { seed: 51, numRuns: 1 }) as [ProblemData];
+const [sound] = fc.sample(problemArb({ ...SMALL_PLANT, heads: false }), { seed: 51, numRuns: 1 }) as [
+  ProblemData,
+];
 
 function faultsOf(problem: ProblemData): readonly string[] {
   const result = solve(problem, { seed: 1, maxSteps: 5, maxMs: null }, stillEnv());
   return result.status === "faulty-problem" ? result.faults.map((fault) => fault.code) : [];
 }
 
-const first = sound.jobs[0]!;
+const { lots: _, ...first } = sound.jobs[0]!;
 const always = sound.lines[0]!.workingTime;
 const easyJob = {
   ...first,

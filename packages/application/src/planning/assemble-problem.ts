@@ -155,6 +155,11 @@ function objectiveOf({ prices }: Plant): ObjectiveWeights {
     changePerMachineHour: prices.changePerMachineHour,
     changePerTeamHour: prices.changePerTeamHour,
     scrapPerKg: prices.scrapPerKg,
+    overtimePerHour: 0,
+    earlinessPerWeightHour: 0,
+    balancePerHour: 0,
+    movedLinePerOrder: 0,
+    movedStartPerHour: 0,
     unplannedPerWeight: prices.unplannedPerWeight,
     makespanPerHour: 0,
   };

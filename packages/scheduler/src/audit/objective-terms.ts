@@ -1,3 +1,4 @@
+import { intersectWorkingTimes, workingBetween } from "@formweek/capacity-model";
 import type { ObjectiveTerm } from "../plan/plan.ts";
 import type { ChangeSpec } from "../problem/problem-data.ts";
 import type { Violation } from "../result.ts";
@@ -25,6 +26,58 @@ function lateness(context: AuditContext): { readonly weightHours: number; readon
   return { weightHours: weightSeconds / hour, lateWeight };
 }
 
+/** Seconds of runs, warm-ups and changes on each line that lie in its overtime. */
+function overtimeSeconds({ problem, segmentsOfLine }: AuditContext): number {
+  let seconds = 0;
+  for (const line of problem.lines) {
+    const hours = line.overtime === undefined ? null : intersectWorkingTimes(line.overtime, line.workingTime);
+    if (hours === null) continue;
+    for (const segment of segmentsOfLine.get(line.id) ?? []) {
+      if (segment.kind === "stop" && segment.reason !== "warm-up") continue;
+      seconds += workingBetween(hours, segment.start, segment.end);
+    }
+  }
+  return seconds;
+}
+
+/** Hours by which the busiest line's runs and changes exceed the mean of all lines. */
+function imbalance({ problem, segmentsOfLine, changeSpecOf }: AuditContext): number {
+  const busy = problem.lines.map((line) =>
+    (segmentsOfLine.get(line.id) ?? []).reduce((sum, segment) => {
+      if (segment.kind === "run") return sum + segment.end - segment.start;
+      const spec = segment.kind === "change" ? changeSpecOf(segment.changeSpec) : null;
+      return spec === null ? sum : sum + spec.dismountSeconds + spec.mountSeconds + spec.tailSeconds;
+    }, 0),
+  );
+  const all = busy.reduce((sum, seconds) => sum + seconds, 0);
+  return busy.length === 0 ? 0 : (busy.reduce((a, b) => Math.max(a, b), 0) - all / busy.length) / hour;
+}
+
+/** Holding weight × hours between finishes and due dates. */
+function earliness({ problem, lots }: AuditContext): number {
+  const finishOf = new Map<string, number>();
+  for (const lot of lots) finishOf.set(lot.orderId, Math.max(finishOf.get(lot.orderId) ?? lot.end, lot.end));
+  return problem.jobs.reduce((sum, job) => {
+    const end = finishOf.get(job.orderId);
+    const early = end === undefined ? 0 : job.dueAt - job.conditioningSeconds - end;
+    return sum + (Math.max(0, early) * (job.holdingWeight ?? 0)) / hour;
+  }, 0);
+}
+
+/** Orders on other lines than published, and hours between their first starts and the published ones. */
+function moves({ problem, lots }: AuditContext): { readonly lines: number; readonly startHours: number } {
+  let lines = 0;
+  let startHours = 0;
+  for (const { orderId, published } of problem.jobs) {
+    const own = lots.filter((lot) => lot.orderId === orderId);
+    if (published === undefined || own.length === 0) continue;
+    if (own.some((lot) => lot.lineId !== published.lineId)) lines++;
+    const first = own.reduce((least, lot) => Math.min(least, lot.start), Infinity);
+    startHours += Math.abs(first - published.startAt) / hour;
+  }
+  return { lines, startHours };
+}
+
 function amounts(context: AuditContext): Amounts {
   const specs = context.plan.segments.flatMap((segment): ChangeSpec[] => {
     const spec = segment.kind === "change" ? context.changeSpecOf(segment.changeSpec) : null;
@@ -32,6 +85,11 @@ function amounts(context: AuditContext): Amounts {
   });
   const sum = (of: (spec: ChangeSpec) => number) => specs.reduce((total, spec) => total + of(spec), 0);
   const { weightHours, lateWeight } = lateness(context);
+  const weights = context.problem.objective;
+  const moved =
+    weights.movedLinePerOrder + weights.movedStartPerHour === 0
+      ? { lines: 0, startHours: 0 }
+      : moves(context);
   const unplanned = new Set(context.plan.unplanned.map((entry) => entry.orderId));
   const lastEnd = context.lots.reduce(
     (latest, lot) => Math.max(latest, lot.end),
@@ -43,6 +101,11 @@ function amounts(context: AuditContext): Amounts {
     "change time": sum((spec) => spec.dismountSeconds + spec.mountSeconds + spec.tailSeconds) / hour,
     "team time": sum((spec) => spec.dismountSeconds + spec.mountSeconds) / hour,
     "start-up scrap": sum((spec) => spec.scrapKg),
+    overtime: weights.overtimePerHour === 0 ? 0 : overtimeSeconds(context) / hour,
+    earliness: weights.earlinessPerWeightHour === 0 ? 0 : earliness(context),
+    "load balance": weights.balancePerHour === 0 ? 0 : imbalance(context),
+    "lines changed": moved.lines,
+    "starts moved": moved.startHours,
     "unplanned orders": context.problem.jobs.reduce(
       (total, job) => total + (unplanned.has(job.orderId) ? job.weight : 0),
       0,
@@ -65,6 +128,11 @@ export function objectiveTerms(context: AuditContext): Violation[] {
     "change time": weights.changePerMachineHour,
     "team time": weights.changePerTeamHour,
     "start-up scrap": weights.scrapPerKg,
+    overtime: weights.overtimePerHour,
+    earliness: weights.earlinessPerWeightHour,
+    "load balance": weights.balancePerHour,
+    "lines changed": weights.movedLinePerOrder,
+    "starts moved": weights.movedStartPerHour,
     "unplanned orders": weights.unplannedPerWeight,
     makespan: weights.makespanPerHour,
   };

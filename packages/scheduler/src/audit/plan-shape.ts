@@ -28,6 +28,11 @@ const termNames: Readonly<Record<ObjectiveTerm["name"], true>> = {
   "change time": true,
   "team time": true,
   "start-up scrap": true,
+  overtime: true,
+  earliness: true,
+  "load balance": true,
+  "lines changed": true,
+  "starts moved": true,
   "unplanned orders": true,
   makespan: true,
 };

@@ -2,12 +2,12 @@ import type { CompiledProblem } from "../problem/compiled-problem.ts";
 
 /**
  * True when a line's times are plain sums: lines independent and always open, one option per order and line, one lot per order,
- * and no pins.
+ * no pins, and no price on overtime, earliness, balance or distance from the published plan.
  * Then a change of place can be judged by arithmetic on whole stretches of a line.
  */
 export function linesArePlain(problem: CompiledProblem): boolean {
   const { jobs, lots, lines, options } = problem;
-  if (lots.count > jobs.count) return false;
+  if (lots.count > jobs.count || Object.values(problem.terms).some(Boolean)) return false;
   if (!problem.linesAreIndependent || problem.changeAwaitsEarliestStart) return false;
   if (jobs.rank.some((rank) => rank >= 0) || jobs.fixedStart.some((start) => start >= 0)) return false;
   if (lines.runCalendar.some((calendar) => !calendar.alwaysOpen)) return false;

@@ -17,6 +17,11 @@ export function breakdownOf(sums: CostSums, prices: ObjectiveWeights): Objective
     term("change time", "h", sums.changeSeconds / 3600, prices.changePerMachineHour),
     term("team time", "h", sums.teamSeconds / 3600, prices.changePerTeamHour),
     term("start-up scrap", "kg", sums.scrapKg, prices.scrapPerKg),
+    term("overtime", "h", sums.overtimeSeconds / 3600, prices.overtimePerHour),
+    term("earliness", "holding weight × h", sums.earlyWeightSeconds / 3600, prices.earlinessPerWeightHour),
+    term("load balance", "h", sums.imbalanceSeconds / 3600, prices.balancePerHour),
+    term("lines changed", "orders", sums.linesChanged, prices.movedLinePerOrder),
+    term("starts moved", "h", sums.startsMovedSeconds / 3600, prices.movedStartPerHour),
     term("unplanned orders", "weight", sums.unplannedWeight, prices.unplannedPerWeight),
     term("makespan", "h", sums.lastEnd / 3600, prices.makespanPerHour),
   ];

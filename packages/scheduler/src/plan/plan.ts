@@ -107,6 +107,11 @@ export interface ObjectiveTerm {
     | "change time"
     | "team time"
     | "start-up scrap"
+    | "overtime"
+    | "earliness"
+    | "load balance"
+    | "lines changed"
+    | "starts moved"
     | "unplanned orders"
     | "makespan";
   readonly unit: string;

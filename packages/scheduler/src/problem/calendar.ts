@@ -85,6 +85,19 @@ export function calendarOf(time: WorkingTime, origin: number, horizon: number): 
   );
 }
 
+/** Hours in which both are open. O(n + m). */
+export function commonHours(one: Calendar, other: Calendar): Calendar {
+  const spells: [number, number][] = [];
+  for (let i = 0, j = 0; i < one.starts.length && j < other.starts.length;) {
+    const from = Math.max(one.starts[i]!, other.starts[j]!);
+    const to = Math.min(one.ends[i]!, other.ends[j]!);
+    if (to > from) spells.push([from, to]);
+    if (one.ends[i]! <= other.ends[j]!) i++;
+    else j++;
+  }
+  return calendarOfSpells(spells, one.horizon);
+}
+
 /** Last spell that starts at or before t, or -1. */
 export function spellAt(calendar: Calendar, t: number): number {
   if (t < 0) return -1;

@@ -130,6 +130,7 @@ export function compileJobs(data: ProblemData): {
     // each lot is rounded up by itself
     if (sheet >= 0) demand[sheet]! += grams[j]! + rules[j]!.most - 1;
   });
+  const lineIndex = new Map(data.lines.map((line, l) => [line.id, l]));
   const alwaysThere = steps.map(({ grams: there }, s) => there[0]! >= demand[s]!);
   const pins = new Map(data.pins.map((pin) => [pin.orderId, pin]));
   const { tardinessPerWeightHour, lateOrderPerWeight, unplannedPerWeight } = data.objective;
@@ -143,6 +144,14 @@ export function compileJobs(data: ProblemData): {
       return Math.max(0, sheetAt, Math.min(NEVER, job.earliestStartAt - origin));
     }),
     weight: pick((job) => job.weight),
+    holdingWeight: pick((job) => job.holdingWeight ?? 0),
+    earlyPerSecond: pick((job) => ((job.holdingWeight ?? 0) * data.objective.earlinessPerWeightHour) / 3600),
+    publishedLine: Int32Array.from(data.jobs, (job) =>
+      job.published === undefined ? -1 : (lineIndex.get(job.published.lineId) ?? data.lines.length),
+    ),
+    publishedStart: Int32Array.from(data.jobs, (job) =>
+      Math.max(-NEVER, Math.min(NEVER, (job.published?.startAt ?? origin) - origin)),
+    ),
     latePerSecond: pick((job) => (job.weight * tardinessPerWeightHour) / 3600),
     lateOnce: pick((job) => job.weight * lateOrderPerWeight),
     unplanned: pick((job) => job.weight * unplannedPerWeight),

@@ -1,5 +1,5 @@
-import { calendarOf, calendarOfSpells, NEVER, type Calendar } from "./calendar.ts";
 import { appendJob } from "./append-job.ts";
+import { calendarOf, calendarOfSpells, commonHours, NEVER, type Calendar } from "./calendar.ts";
 import { compileCrews } from "./compile-crews.ts";
 import { compileJobs } from "./compile-jobs.ts";
 import type { CompiledChanges, CompiledLines, CompiledMoulds, CompiledProblem } from "./compiled-problem.ts";
@@ -71,6 +71,15 @@ function compileMoulds(data: ProblemData, horizon: number): CompiledMoulds {
   };
 }
 
+/** The part of each line's hours that is overtime; null where there is none or it has no price. */
+function overtimeOf(data: ProblemData, hours: readonly Calendar[]): (Calendar | null)[] {
+  return data.lines.map(({ overtime }, l) => {
+    if (overtime === undefined || data.objective.overtimePerHour === 0) return null;
+    const part = commonHours(calendarOf(overtime, data.horizon.start, hours[l]!.horizon), hours[l]!);
+    return part.total === 0 ? null : part;
+  });
+}
+
 interface LineParts {
   readonly data: ProblemData;
   readonly moulds: CompiledMoulds;
@@ -99,6 +108,8 @@ function compileLines({ data, moulds, crews }: LineParts): CompiledLines {
     heads: Int32Array.from(data.lines, (line) => line.operatorsHundredths),
     restartLimit: Int32Array.from(data.lines, (line) => Math.min(line.restartLimitSeconds, NEVER)),
     restartWarmUp: Int32Array.from(data.lines, (line) => Math.min(line.restartWarmUpSeconds, NEVER)),
+    overtime: overtimeOf(data, crews.calendar),
+    mannedOvertime: overtimeOf(data, crews.runCalendar),
     calendar: crews.calendar,
     runCalendar: crews.runCalendar,
   };
@@ -152,12 +163,14 @@ export function compile(data: ProblemData): CompiledProblem {
   const setupIndex = indexById(data.setups);
   const moulds = compileMoulds(data, horizon);
   const crews = compileCrews(data, horizon);
+  const lines = compileLines({ data, moulds, crews });
+  const compiledJobs = compileJobs(data);
   const teams = data.teams.map((team) => calendarOf(team.workingTime, origin, horizon));
   const parts = {
     data,
     origin,
     horizon,
-    lines: compileLines({ data, moulds, crews }),
+    lines,
     setups: {
       count: data.setups.length,
       mould: Int32Array.from(data.setups, (setup) => indexOr(mouldIndex, setup.mouldId)),
@@ -165,12 +178,21 @@ export function compile(data: ProblemData): CompiledProblem {
     },
     changes: compileChanges(data),
     moulds,
-    ...compileJobs(data),
+    ...compiledJobs,
     teams,
     anyTeam: unionOf(teams, horizon),
     trolleyCount: data.trolleys.length,
     pools: crews.pools,
     changeAwaitsEarliestStart: data.changeAwaitsEarliestStart,
+    terms: {
+      overtime: lines.overtime.some((hours) => hours !== null),
+      earliness: compiledJobs.jobs.earlyPerSecond.some((price) => price > 0),
+      balance: data.objective.balancePerHour > 0,
+      stability:
+        data.objective.movedLinePerOrder + data.objective.movedStartPerHour > 0 &&
+        data.jobs.some((job) => job.published !== undefined),
+    },
+    overtimePrice: data.objective.overtimePerHour / 3600,
     makespanPrice: data.objective.makespanPerHour / 3600,
   };
   return { ...parts, linesAreIndependent: areLinesIndependent(parts) };

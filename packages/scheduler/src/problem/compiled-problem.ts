@@ -28,10 +28,22 @@ export interface CompiledProblem {
   /** [pool] heads left as a step function, or null where the pool can never be short. */
   readonly pools: readonly (HeadProfile | null)[];
   readonly changeAwaitsEarliestStart: boolean;
+  /** Terms of the objective that have a price and something to count. */
+  readonly terms: PricedTerms;
+  /** Cost per second of overtime. */
+  readonly overtimePrice: number;
   /** Cost per second of the last run's end. */
   readonly makespanPrice: number;
   /** No run of one line can wait for another line: the lines may be judged one by one. */
   readonly linesAreIndependent: boolean;
+}
+
+export interface PricedTerms {
+  readonly overtime: boolean;
+  readonly earliness: boolean;
+  readonly balance: boolean;
+  /** Distance from the published plan. */
+  readonly stability: boolean;
 }
 
 export interface CompiledLines {
@@ -52,6 +64,9 @@ export interface CompiledLines {
   /** [line] s; warm-up 0 when stops cost nothing */
   readonly restartLimit: Int32Array;
   readonly restartWarmUp: Int32Array;
+  /** [line] overtime hours in which the line is open, null for none; the same in which its pool could man it alone */
+  readonly overtime: readonly (Calendar | null)[];
+  readonly mannedOvertime: readonly (Calendar | null)[];
   /** [line] hours in which the line is open */
   readonly calendar: readonly Calendar[];
   /** [line] hours in which it is open and its pool could man it alone */
@@ -104,6 +119,12 @@ export interface CompiledJobs {
   /** [job] s: earliest start, or the arrival of the sheet that its least lot needs; NEVER when the sheet never comes */
   readonly release: Int32Array;
   readonly weight: Float64Array;
+  readonly holdingWeight: Float64Array;
+  /** [job] money per second early */
+  readonly earlyPerSecond: Float64Array;
+  /** [job] line of the published plan, -1 for none, the number of lines for one that is gone; its start there, s */
+  readonly publishedLine: Int32Array;
+  readonly publishedStart: Int32Array;
   /** [job] money per second late */
   readonly latePerSecond: Float64Array;
   /** [job] money once late */

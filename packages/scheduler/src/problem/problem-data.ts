@@ -70,6 +70,8 @@ export interface ProblemLine {
   readonly poolId: string | null;
   /** Hundredths of a head while running; 0 where operators do not matter. */
   readonly operatorsHundredths: number;
+  /** Spells of the working time that are paid as overtime; absent: none. */
+  readonly overtime?: WorkingTime;
   readonly restartLimitSeconds: number;
   readonly restartWarmUpSeconds: number;
   /** Set-up and mould copy (0-based) that the line holds at the horizon's start; null set-up: needs no change for its first run. */
@@ -143,6 +145,10 @@ export interface Job {
   readonly dueAt: number;
   readonly earliestStartAt: number;
   readonly weight: number;
+  /** What its goods take up while they wait for their due date, such as pallets; absent: nothing. */
+  readonly holdingWeight?: number;
+  /** Where and when the published plan begins it; absent: it is not in it. */
+  readonly published?: { readonly lineId: string; readonly startAt: number };
   readonly conditioningSeconds: number;
   readonly sheetId: string | null;
   /** Sheet used per piece formed, kg. */
@@ -205,6 +211,16 @@ export interface ObjectiveWeights {
   readonly changePerTeamHour: number;
   /** per kg of start-up scrap */
   readonly scrapPerKg: number;
+  /** per hour of a line's overtime spent on running, warming up or a change (pauses between the phases of a change too) */
+  readonly overtimePerHour: number;
+  /** per holding weight × hour between an order's finish and its due date */
+  readonly earlinessPerWeightHour: number;
+  /** per hour by which the line with the most running and change work exceeds the mean of all lines */
+  readonly balancePerHour: number;
+  /** per order that has a lot on another line than the published plan */
+  readonly movedLinePerOrder: number;
+  /** per hour between an order's first start and that of the published plan, earlier or later */
+  readonly movedStartPerHour: number;
   /** per weight of an unplanned order; should exceed what lateness over the horizon costs */
   readonly unplannedPerWeight: number;
   /** per hour from the horizon's start to the end of the last run (0 without runs); 0 in plants, positive for the makespan sets */

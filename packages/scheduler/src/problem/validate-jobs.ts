@@ -80,6 +80,7 @@ export function jobFaults(data: ProblemData): ProblemFault[] {
     if (
       !Number.isSafeInteger(job.dueAt) ||
       !Number.isSafeInteger(job.earliestStartAt) ||
+      !Number.isSafeInteger(job.published?.startAt ?? 0) ||
       !isDuration(job.conditioningSeconds)
     ) {
       faults.push(
@@ -91,12 +92,12 @@ export function jobFaults(data: ProblemData): ProblemFault[] {
         ),
       );
     }
-    if (!isAmount(job.weight) || !isAmount(job.sheetKgPerPiece)) {
+    if (!isAmount(job.weight) || !isAmount(job.holdingWeight ?? 0) || !isAmount(job.sheetKgPerPiece)) {
       faults.push(
         fault(
           "order-numbers",
           id,
-          `Order ${id} has a weight or sheet use that is not a number from 0 on.`,
+          `Order ${id} has a weight, holding weight or sheet use that is not a number from 0 on.`,
           "Correct the order.",
         ),
       );

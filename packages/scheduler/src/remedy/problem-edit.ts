@@ -65,7 +65,14 @@ function extraShift(problem: ProblemData, lineId: string, spell: WorkingTime): E
   const lines = changed(
     problem.lines,
     (line) => line.id === lineId,
-    (line) => ({ ...line, workingTime: uniteWorkingTimes(line.workingTime, spell) }),
+    (line) => ({
+      ...line,
+      workingTime: uniteWorkingTimes(line.workingTime, spell),
+      overtime: uniteWorkingTimes(
+        line.overtime ?? workingTimeOf([]),
+        subtractWorkingTime(spell, line.workingTime),
+      ),
+    }),
   );
   const line = problem.lines.find((each) => each.id === lineId);
   if (lines === null || line === undefined) return unknown("line", lineId);

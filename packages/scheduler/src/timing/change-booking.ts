@@ -1,15 +1,15 @@
 import type { CompiledProblem } from "../problem/compiled-problem.ts";
 import { logChange, type ChangeLog } from "./change-log.ts";
 import type { ChangeTimes } from "./change-timing.ts";
-import type { CostSums } from "./cost-sums.ts";
 import { strippingSpec } from "./mould-choice.ts";
+import type { PlanTally } from "./plan-tally.ts";
 import { releaseCopy, type PlantLedger } from "./plant-ledger.ts";
 
 /** What a booked change is written into. */
 export interface ChangeBooks {
   readonly problem: CompiledProblem;
   readonly ledger: PlantLedger;
-  readonly sums: CostSums;
+  readonly tally: PlanTally;
   readonly log: ChangeLog;
 }
 
@@ -26,7 +26,7 @@ interface BookedChange {
 
 /** Takes team and trolley for a change and counts what it costs; moulds and the line are the caller's. */
 export function bookChange(
-  { problem, ledger, sums, log }: ChangeBooks,
+  { problem, ledger, tally, log }: ChangeBooks,
   change: BookedChange,
   times: ChangeTimes,
 ): void {
@@ -38,9 +38,7 @@ export function bookChange(
   if (trolley >= 0) ledger.trolleyFree[trolley] = times.tailStart;
   const from = ledger.lineSetup[line]!;
   logChange(log, { line, from, to, spec, trolley, copyOut, copyIn, stripping }, times);
-  sums.changeSeconds += changes.total[spec]!;
-  sums.teamSeconds += changes.teamWork[spec]!;
-  sums.scrapKg += changes.scrapKg[spec]!;
+  tally.countChange(spec, line, { from: times.start, to: times.end });
 }
 
 /** Books the change that takes the mould out of an idle line. */

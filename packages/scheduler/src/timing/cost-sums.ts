@@ -12,6 +12,16 @@ export interface CostSums {
   /** s of team work */
   teamSeconds: number;
   scrapKg: number;
+  /** s of overtime in runs, warm-ups and changes */
+  overtimeSeconds: number;
+  /** holding weight × s early */
+  earlyWeightSeconds: number;
+  /** s by which the busiest line exceeds the mean of all */
+  imbalanceSeconds: number;
+  /** orders with a lot on another line than published */
+  linesChanged: number;
+  /** s between first starts and the published ones */
+  startsMovedSeconds: number;
   unplannedWeight: number;
   /** s after the horizon's start at which the last run ends */
   lastEnd: number;
@@ -25,6 +35,11 @@ export function zeroSums(): CostSums {
     changeSeconds: 0,
     teamSeconds: 0,
     scrapKg: 0,
+    overtimeSeconds: 0,
+    earlyWeightSeconds: 0,
+    imbalanceSeconds: 0,
+    linesChanged: 0,
+    startsMovedSeconds: 0,
     unplannedWeight: 0,
     lastEnd: 0,
   };
@@ -37,6 +52,11 @@ export function clearSums(sums: CostSums): void {
   sums.changeSeconds = 0;
   sums.teamSeconds = 0;
   sums.scrapKg = 0;
+  sums.overtimeSeconds = 0;
+  sums.earlyWeightSeconds = 0;
+  sums.imbalanceSeconds = 0;
+  sums.linesChanged = 0;
+  sums.startsMovedSeconds = 0;
   sums.unplannedWeight = 0;
   sums.lastEnd = 0;
 }
@@ -52,6 +72,11 @@ export function moneyOf(problem: CompiledProblem, sums: CostSums, lateScale: num
     (sums.changeSeconds * prices.changePerMachineHour) / 3600 +
     (sums.teamSeconds * prices.changePerTeamHour) / 3600 +
     sums.scrapKg * prices.scrapPerKg +
+    (sums.overtimeSeconds * prices.overtimePerHour) / 3600 +
+    (sums.earlyWeightSeconds * prices.earlinessPerWeightHour) / 3600 +
+    (sums.imbalanceSeconds * prices.balancePerHour) / 3600 +
+    sums.linesChanged * prices.movedLinePerOrder +
+    (sums.startsMovedSeconds * prices.movedStartPerHour) / 3600 +
     sums.unplannedWeight * prices.unplannedPerWeight +
     (sums.lastEnd * prices.makespanPerHour) / 3600
   );

@@ -8,7 +8,7 @@ import { clearSums, moneyOf, zeroSums, type CostSums } from "./cost-sums.ts";
 import { copyState, takeState, type DecoderState } from "./decoder-state.ts";
 import { takeHeads } from "./head-ledger.ts";
 import { chooseCopy, copyWindow, strippingTrolley, type CopyChoice } from "./mould-choice.ts";
-import { OrderTally } from "./order-tally.ts";
+import { PlanTally } from "./plan-tally.ts";
 import { createLedger, releaseCopy, resetLedger, sheetInstant, type PlantLedger } from "./plant-ledger.ts";
 import { runEnd, runStart, runStretches, type Stretch } from "./run-timing.ts";
 import { lotSeconds, type Sequences } from "./sequences.ts";
@@ -48,7 +48,7 @@ export class Decoder {
   /** [lot] stretches of the run; kept only when asked for */
   readonly stretches: (readonly Stretch[])[] = [];
   readonly ledger: PlantLedger;
-  private readonly tally: OrderTally;
+  readonly tally: PlanTally;
   private readonly next: Int32Array;
   private readonly key: Int32Array;
   private readonly keepStretches: boolean;
@@ -79,7 +79,7 @@ export class Decoder {
     this.end = new Int32Array(lots);
     this.copy = new Int32Array(lots);
     this.change = new Int32Array(lots);
-    this.tally = new OrderTally(problem);
+    this.tally = new PlanTally(problem, this.sums);
     this.next = new Int32Array(lines);
     this.key = new Int32Array(lines);
     this.ledger = createLedger(problem);
@@ -89,8 +89,7 @@ export class Decoder {
   decode(sequences: Sequences, lateScale = 1, limit = Infinity): number {
     this.begin(sequences);
     if (!this.run({ lateScale, limit, latestEnd: null, mostSteps: Infinity })) return Infinity;
-    if (this.tally.isTorn(sequences)) return Infinity;
-    this.tally.countLeftOver(this.sums);
+    if (!this.tally.finish(sequences)) return Infinity;
     const money = moneyOf(this.problem, this.sums, lateScale);
     return money > limit ? Infinity : money;
   }
@@ -170,7 +169,7 @@ export class Decoder {
   /** All that a decode under way changes, but for the log's rows and the stretches. */
   private state(): DecoderState {
     const { ledger, next, key, sums, tally } = this;
-    const columns = [this.option, this.start, this.end, this.copy, this.change, tally.end, tally.lotsRun];
+    const columns = [this.option, this.start, this.end, this.copy, this.change, ...tally.columns];
     return { ledger, next, key, columns, sums, logged: this.log.count };
   }
 
@@ -327,7 +326,8 @@ export class Decoder {
     this.end[lot] = this.runTo;
     this.copy[lot] = choice.copy;
     if (this.keepStretches) this.stretches[lot] = this.runParts!;
-    this.tally.countRun(job, this.runTo, this.sums);
+    const work = lotSeconds(problem, this.sequences!, option);
+    this.tally.countRun({ line, job, from: this.runFrom, to: this.runTo, work, parts: this.runParts });
   }
 
   private pass(option: number): void {

@@ -22,6 +22,8 @@ const INDEPENDENT = {
 /** Gives every mould as many copies as lines, so that none is ever waited for. */
 const independentArb = problemArb(INDEPENDENT).map((problem) => ({
   ...problem,
+  // the balance of all lines is no line's own
+  objective: { ...problem.objective, balancePerHour: 0 },
   setups: problem.setups.map((setup) => ({ ...setup, mouldId: null, strippedId: setup.id })),
   moulds: [],
   lines: problem.lines.map((line) => ({

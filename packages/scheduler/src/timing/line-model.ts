@@ -1,10 +1,22 @@
 import { addWork, NEVER, nextOpen } from "../problem/calendar.ts";
 import type { CompiledProblem } from "../problem/compiled-problem.ts";
 import type { Decoder } from "./decoder.ts";
+import { hoursIn } from "./line-hours.ts";
 import { copyTimes, createTimes, type LineTimes } from "./line-times.ts";
 import { runEnd } from "./run-timing.ts";
 import { lotSeconds, type Sequences } from "./sequences.ts";
 import { SplitLateness } from "./split-lateness.ts";
+
+/** Money for another line or start than the published plan has. */
+function moveMoney({ jobs, options, lots, data }: CompiledProblem, option: number, start: number): number {
+  const job = options.job[option]!;
+  const published = jobs.publishedLine[job]!;
+  // lots after the first move the order's start only if they overtake it
+  if (published < 0 || options.lot[option] !== lots.firstLot[job]) return 0;
+  const { movedLinePerOrder, movedStartPerHour } = data.objective;
+  const line = options.line[option] === published ? 0 : movedLinePerOrder;
+  return line + (Math.abs(start - jobs.publishedStart[job]!) * movedStartPerHour) / 3600;
+}
 
 /**
  * Each line judged by itself: fast and exact where lines are independent, else a good guess. What the other lines do to a run
@@ -71,14 +83,19 @@ export class LineModel {
     let at = opens > free ? opens : free;
     if (problem.changeAwaitsEarliestStart && wanted > at) at = wanted;
     let money = 0;
+    const { terms } = problem;
     if (from >= 0) {
       const spec =
         changes.matrix[(lines.changeClass[line]! * changes.setupCount + from) * changes.setupCount + setup]!;
       if (spec >= 0) {
         const work = changes.teamWork[spec]!;
-        if (work > 0) at = addWork(problem.anyTeam, nextOpen(problem.anyTeam, at), work);
+        const opening = work > 0 ? problem.anyTeam : lines.calendar[line]!;
+        const changeStart = changes.total[spec]! > 0 ? nextOpen(opening, at) : at;
+        if (work > 0) at = addWork(problem.anyTeam, changeStart, work);
         at = addWork(lines.calendar[line]!, at, changes.tail[spec]!);
         money = changes.cost[spec]!;
+        if (terms.overtime && at < NEVER)
+          money += problem.overtimePrice * hoursIn(lines.overtime[line]!, { from: changeStart, to: at });
       }
     }
     const start = nextOpen(lines.runCalendar[line]!, at > wanted ? at : wanted);
@@ -86,6 +103,9 @@ export class LineModel {
     const end = runEnd(problem, line, start, lotSeconds(problem, this.sequences, option));
     if (end >= NEVER) return this.passOver(job);
     money += this.lateness.of(lot, job, end);
+    if (terms.overtime)
+      money += problem.overtimePrice * hoursIn(lines.mannedOvertime[line]!, { from: start, to: end });
+    if (terms.stability) money += moveMoney(problem, option, start);
     this.runStart = start;
     this.runEnd = end;
     this.money = money;

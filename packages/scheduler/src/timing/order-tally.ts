@@ -1,3 +1,4 @@
+import { NEVER } from "../problem/calendar.ts";
 import type { CompiledProblem } from "../problem/compiled-problem.ts";
 import type { CostSums } from "./cost-sums.ts";
 import type { Sequences } from "./sequences.ts";
@@ -6,19 +7,39 @@ import type { Sequences } from "./sequences.ts";
 export class OrderTally {
   private readonly problem: CompiledProblem;
   /** [job] s, end of the last of its lots so far; -1 for none */
-  readonly end: Int32Array;
+  private readonly end: Int32Array;
   /** [job] lots that run */
-  readonly lotsRun: Int32Array;
+  private readonly lotsRun: Int32Array;
+  /** [job] s, first start of its lots; 1 where one of them is on another line than published */
+  private readonly start: Int32Array;
+  private readonly changedLine: Int32Array;
 
   constructor(problem: CompiledProblem) {
     this.problem = problem;
     this.end = new Int32Array(problem.jobs.count);
     this.lotsRun = new Int32Array(problem.jobs.count);
+    this.start = new Int32Array(problem.jobs.count);
+    this.changedLine = new Int32Array(problem.jobs.count);
+  }
+
+  /** All that is known so far. */
+  get columns(): readonly Int32Array[] {
+    return [this.end, this.lotsRun, this.start, this.changedLine];
   }
 
   clear(): void {
     this.end.fill(-1);
     this.lotsRun.fill(0);
+    if (this.problem.terms.stability) {
+      this.start.fill(NEVER);
+      this.changedLine.fill(0);
+    }
+  }
+
+  /** Notes where and when a lot of the job starts: the order's distance from the published plan. */
+  noteStart(job: number, line: number, start: number): void {
+    if (start < this.start[job]!) this.start[job] = start;
+    if (line !== this.problem.jobs.publishedLine[job]) this.changedLine[job] = 1;
   }
 
   /** Counts a lot of the job that ends at `end`: an order is late by its last lot. */
@@ -38,10 +59,20 @@ export class OrderTally {
     sums.lateOrders++;
   }
 
-  countLeftOver(sums: CostSums): void {
-    const { weight } = this.problem.jobs;
-    for (let job = 0; job < weight.length; job++)
-      if (this.lotsRun[job] === 0) sums.unplannedWeight += weight[job]!;
+  /** What is known of each order only when all is timed: left out, early, moved. */
+  countOrders(sums: CostSums): void {
+    const { terms, jobs } = this.problem;
+    for (let job = 0; job < jobs.count; job++) {
+      if (this.lotsRun[job] === 0) sums.unplannedWeight += jobs.weight[job]!;
+      else if (terms.earliness && jobs.earlyPerSecond[job]! > 0) {
+        const early = jobs.due[job]! - this.end[job]!;
+        if (early > 0) sums.earlyWeightSeconds += early * jobs.holdingWeight[job]!;
+      }
+      if (terms.stability && this.lotsRun[job]! > 0 && jobs.publishedLine[job]! >= 0) {
+        sums.linesChanged += this.changedLine[job]!;
+        sums.startsMovedSeconds += Math.abs(this.start[job]! - jobs.publishedStart[job]!);
+      }
+    }
   }
 
   /** True when some lots of an order run and others do not. */

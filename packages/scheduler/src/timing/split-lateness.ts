@@ -1,6 +1,9 @@
 import type { CompiledProblem } from "../problem/compiled-problem.ts";
 import type { Decoder } from "./decoder.ts";
 
+/** Before every due date, even one long past. */
+const NONE = -0x8000_0000;
+
 /**
  * What one lot's end costs: an order is late by its last lot, so a lot pays for what it adds to the lateness that the order's
  * other lots already have. Where those end is known from the last full decode.
@@ -9,37 +12,38 @@ export class SplitLateness {
   /** Share of its price at which lateness counts. */
   scale = 1;
   private readonly problem: CompiledProblem;
-  /** [lot] s at which the other lots of its order are all done; -1 for none */
+  /** [lot] s at which the other lots of its order are all done; NONE where there are none */
   private readonly othersEnd: Int32Array;
   private readonly saved: Int32Array;
 
   constructor(problem: CompiledProblem) {
     this.problem = problem;
-    this.othersEnd = new Int32Array(problem.lots.count).fill(-1);
-    this.saved = new Int32Array(problem.lots.count).fill(-1);
+    this.othersEnd = new Int32Array(problem.lots.count).fill(NONE);
+    this.saved = new Int32Array(problem.lots.count).fill(NONE);
   }
 
-  /** Money by which a lot of the job that ends then makes its order later than the other lots do. */
+  /** Money by which a lot of the job that ends then makes its order later than the other lots do; or early, where it is the last. */
   of(lot: number, job: number, end: number): number {
-    const { due, latePerSecond, lateOnce } = this.problem.jobs;
+    const { due, latePerSecond, lateOnce, earlyPerSecond } = this.problem.jobs;
     const late = end - due[job]!;
-    if (late <= 0) return 0;
     const others = this.othersEnd[lot]!;
+    if (late <= 0) return end <= others ? 0 : -late * earlyPerSecond[job]!;
     if (others <= due[job]!) return (late * latePerSecond[job]! + lateOnce[job]!) * this.scale;
     return end <= others ? 0 : (end - others) * latePerSecond[job]! * this.scale;
   }
 
-  /** Money per second that a lot which ends then costs if it ends later. */
+  /** Money per second that a lot which ends then costs at the least if it ends later; negative while it is early. */
   rateOf(lot: number, job: number, end: number): number {
-    const { due, latePerSecond } = this.problem.jobs;
-    return end > due[job]! && end > this.othersEnd[lot]! ? latePerSecond[job]! * this.scale : 0;
+    const { due, latePerSecond, earlyPerSecond } = this.problem.jobs;
+    if (end <= this.othersEnd[lot]!) return 0;
+    return end > due[job]! ? latePerSecond[job]! * this.scale : -earlyPerSecond[job]!;
   }
 
   /** Takes the ends of a full decode. */
   learn({ option, end }: Decoder): void {
     const { jobs, lots } = this.problem;
     if (lots.count === jobs.count) return;
-    this.othersEnd.fill(-1);
+    this.othersEnd.fill(NONE);
     for (let lot = 0; lot < lots.count; lot++) if (option[lot]! >= 0) this.note(lot, end[lot]!);
     this.saved.set(this.othersEnd);
   }
