@@ -93,8 +93,10 @@ describe("what is exported is loaded back unchanged", () => {
     }
   });
 
-  it("a generated plant", async () => {
-    const { plant: generated } = generatePlant({ lines: 12, orders: 60, seed: 3 });
+  it("a generated plant with a price on everything", async () => {
+    const { plant: drawn } = generatePlant({ lines: 12, orders: 60, seed: 3 });
+    const prices = { ...drawn.prices, overtimePerHour: 35, earlyPerPalletHour: 0.25, balancePerHour: 2 };
+    const generated = { ...drawn, prices };
     const outcome = previewPlant({
       tables: await csvOf(tablesOfPlant(generated)),
       stored: null,

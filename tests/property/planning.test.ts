@@ -1,6 +1,6 @@
 import { assembleProblem, auditDocument, describePlan } from "@formweek/application";
 import type { Assembled, PlanDocument } from "@formweek/application";
-import { changeBetween, rulesForLine } from "@formweek/capacity-model";
+import { Plant, changeBetween, ordersToMake, rulesForLine } from "@formweek/capacity-model";
 import { demoOrders, demoPlant, generatePlant } from "@formweek/demo-plant";
 import { solve } from "@formweek/scheduler";
 import fc from "fast-check";
@@ -96,6 +96,60 @@ describe("change matrices", () => {
       ),
       { numRuns: 3000 },
     );
+  });
+});
+
+describe("what a plant's prices weigh", () => {
+  const plant = demoPlant("full");
+  const [line] = plant.lines;
+  const [order] = demoOrders("full");
+  if (line === undefined || order === undefined) throw new Error("the demo has no line or no order");
+
+  it("is nothing new in a plant stored before they were known", () => {
+    const { overtimePerHour, earlyPerPalletHour, balancePerHour, ...known } = plant.prices;
+    expect([overtimePerHour, earlyPerPalletHour, balancePerHour]).toEqual([0, 0, 0]);
+    expect(Plant.parse({ ...plant, prices: known })).toEqual(plant);
+    expect(Plant.safeParse({ ...plant, prices: { ...known, overtimePerHour: -1 } }).success).toBe(false);
+  });
+
+  it("reaches the objective, an extra shift as overtime and an order by its pallets", () => {
+    const prices = { ...plant.prices, overtimePerHour: 30, earlyPerPalletHour: 0.2, balancePerHour: 3 };
+    const shift = { name: "Sunday", date: "2026-12-06", start: "08:00", end: "12:00", breaks: [] };
+    const calendars = plant.calendars.map((calendar) =>
+      calendar.id === line.calendarId
+        ? {
+            ...calendar,
+            extraShifts: [shift],
+            closures: [{ from: "2026-12-06T00:00", to: "2026-12-07T00:00", reason: "Closed" }],
+          }
+        : calendar,
+    );
+    const lineClosures = [
+      { lineId: line.id, from: "2026-12-06T11:00", to: "2026-12-06T14:00", reason: "Cleaning" },
+    ];
+    const orders = [order];
+    const { problem } = assembleProblem({
+      plant: { ...plant, prices, calendars, lineClosures },
+      orders,
+      pins: [],
+      now: 0,
+    });
+    expect(problem.objective).toMatchObject({
+      overtimePerHour: 30,
+      earlinessPerWeightHour: 0.2,
+      balancePerHour: 3,
+    });
+    const from = Date.UTC(2026, 11, 6, 7) / 1000;
+    expect(problem.lines[0]?.overtime).toEqual({
+      starts: [from],
+      ends: [from + 3 * 3600],
+      workedBefore: [0],
+    });
+    const [made] = ordersToMake(orders, plant.products);
+    const product = plant.products.find(({ id }) => id === order.productId);
+    if (made === undefined || product === undefined) throw new Error("nothing to make");
+    const perPallet = product.piecesPerStack * product.stacksPerCarton * product.cartonsPerPallet;
+    expect(problem.jobs[0]?.holdingWeight).toBe(Math.ceil(made.goodPiecesToMake / perPallet));
   });
 });
 

@@ -45,6 +45,11 @@ export const plantTables = {
       ["scrap per kg", "prices.scrapPerKg", "Price of start-up scrap."],
       ["per unplanned order", "prices.unplannedPerWeight", "Price of leaving an order out, weight 1."],
     ]),
+    ...decimals([
+      ["overtime per hour", "prices.overtimePerHour", "Price of a line's work in extra shifts."],
+      ["early per pallet hour", "prices.earlyPerPalletHour", "Price of a pallet waiting for its due date."],
+      ["imbalance per hour", "prices.balancePerHour", "Price of the busiest line's work above the mean."],
+    ]).map((price) => optional(price, 0)),
   ]),
   calendars: table("calendars", [id("calendar"), named]),
   shifts: table("shifts", [

@@ -3,6 +3,7 @@ import {
   instantOfLocalText,
   mouldOutOfService,
   ordersToMake,
+  packingChainOf,
 } from "@formweek/capacity-model";
 import type { Order, OrderToMake, Plant, Product, TimeWindow } from "@formweek/capacity-model";
 import type {
@@ -102,7 +103,7 @@ interface JobsInput {
 function jobsOf({ plant, window, demands, states }: JobsInput): readonly Job[] {
   const products = new Map(plant.products.map((product) => [product.id, product]));
   const optionsOf = new Map<Product, ProductOptions>();
-  return demands.flatMap(({ order, grossPieces }): readonly Job[] => {
+  return demands.flatMap(({ order, toMakePieces, grossPieces }): readonly Job[] => {
     const product = products.get(order.productId);
     if (product === undefined || grossPieces === 0) return [];
     const made = optionsOf.get(product) ?? productOptions(plant, product, states);
@@ -115,6 +116,7 @@ function jobsOf({ plant, window, demands, states }: JobsInput): readonly Job[] {
         dueAt: order.dueAt,
         earliestStartAt: Math.max(window.start, order.earliestStartAt ?? window.start),
         weight: order.weight,
+        holdingWeight: packingChainOf(toMakePieces, product).pallets,
         conditioningSeconds: Math.round(product.conditioningHours * 3600),
         sheetId: product.sheetId,
         ...made,
@@ -155,9 +157,9 @@ function objectiveOf({ prices }: Plant): ObjectiveWeights {
     changePerMachineHour: prices.changePerMachineHour,
     changePerTeamHour: prices.changePerTeamHour,
     scrapPerKg: prices.scrapPerKg,
-    overtimePerHour: 0,
-    earlinessPerWeightHour: 0,
-    balancePerHour: 0,
+    overtimePerHour: prices.overtimePerHour,
+    earlinessPerWeightHour: prices.earlyPerPalletHour,
+    balancePerHour: prices.balancePerHour,
     movedLinePerOrder: 0,
     movedStartPerHour: 0,
     unplannedPerWeight: prices.unplannedPerWeight,

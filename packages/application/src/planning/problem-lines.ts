@@ -1,4 +1,4 @@
-import { instantOfLocalText, lineWorkingTime } from "@formweek/capacity-model";
+import { instantOfLocalText, lineOvertime, lineWorkingTime } from "@formweek/capacity-model";
 import type { CalendarId, CompiledCalendar, FormingLine, Plant, TimeWindow } from "@formweek/capacity-model";
 import type { ProblemLine } from "@formweek/scheduler";
 import type { ClosedSpell } from "./assembled.ts";
@@ -21,6 +21,7 @@ export function problemLines({ plant, window, calendars, states }: LinesInput): 
   return plant.lines.map((line) => ({
     id: line.id,
     workingTime: lineWorkingTime(plant, line, calendars),
+    overtime: lineOvertime(plant, line, calendars),
     trolleyId: line.trolleyId,
     poolId: line.operatorPoolId,
     operatorsHundredths: Math.round(line.operatorsNeeded * HUNDREDTHS),

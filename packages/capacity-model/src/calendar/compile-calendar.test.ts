@@ -5,7 +5,7 @@ import { WorkCalendar } from "../plant/work-calendar.ts";
 import { compileCalendar } from "./compile-calendar.ts";
 import type { CompiledCalendar } from "./compile-calendar.ts";
 import { instantOfLocalText, localTextAt } from "./time-zone.ts";
-import { totalWorking } from "./working-sets.ts";
+import { spellsOf, totalWorking } from "./working-sets.ts";
 import { addWorking, isOpen, nextOpening, workingBetween } from "./working-time.ts";
 
 const PARIS = "Europe/Paris";
@@ -188,6 +188,24 @@ describe("breaks, closures and extra shifts", () => {
       "2026-06-10 Catch-up extra 3.5",
       "2026-06-11 Day weekly 0",
       "2026-06-12 Day weekly 8",
+    ]);
+  });
+
+  it("counts as overtime what only an extra shift opens: not where it overlaps a weekly shift, but where that is closed", () => {
+    const calendar = calendarOf({
+      shifts: [{ name: "Day", weekdays: DAYS, start: "06:00", end: "14:00" }],
+      closures: [{ from: "2026-06-09T00:00", to: "2026-06-10T00:00", reason: "Holiday" }],
+      extraShifts: ["2026-06-08", "2026-06-09"].map((date) => ({
+        name: "Long",
+        date,
+        start: "12:00",
+        end: "16:00",
+      })),
+    });
+    const { overtime } = compiled(calendar, PARIS, "2026-06-08T00:00", "2026-06-09T15:00");
+    expect(spellsOf(overtime)).toEqual([
+      [instant(PARIS, "2026-06-08T14:00"), instant(PARIS, "2026-06-08T16:00")],
+      [instant(PARIS, "2026-06-09T12:00"), instant(PARIS, "2026-06-09T15:00")],
     ]);
   });
 

@@ -1,7 +1,13 @@
 import type { ExtraShift, ShiftBreak, WeeklyShift, WorkCalendar } from "../plant/work-calendar.ts";
 import { SECONDS_PER_DAY, isoWeekday, localDateText, parseLocalDate, parseLocalTime } from "./civil-date.ts";
 import { instantOfLocalText, instantOfWall, localDayAt } from "./time-zone.ts";
-import { clipWorkingTime, spellsOf, subtractWorkingTime, uniteWorkingTimes } from "./working-sets.ts";
+import {
+  NEVER_OPEN,
+  clipWorkingTime,
+  spellsOf,
+  subtractWorkingTime,
+  uniteWorkingTimes,
+} from "./working-sets.ts";
 import { workingTimeOf } from "./working-time.ts";
 import type { WorkingTime } from "./working-time.ts";
 
@@ -26,6 +32,8 @@ export interface ShiftInstance {
 /** A calendar in one window: its working time, cut to the window, and the shifts that reach into it, uncut, by start. */
 export interface CompiledCalendar {
   readonly workingTime: WorkingTime;
+  /** The part of the working time that is there only because of extra shifts. */
+  readonly overtime: WorkingTime;
   readonly shifts: readonly ShiftInstance[];
 }
 
@@ -51,7 +59,7 @@ interface PlacedShift {
  * A shift that a clock change swallows whole vanishes. An empty calendar or window gives no working time.
  */
 export function compileCalendar({ calendar, timeZone, window }: CalendarRequest): CompiledCalendar {
-  if (window.end <= window.start) return { workingTime: workingTimeOf([]), shifts: [] };
+  if (window.end <= window.start) return { workingTime: NEVER_OPEN, overtime: NEVER_OPEN, shifts: [] };
   const weekly = calendar.shifts.flatMap((shift) => placeWeekly(shift, timeZone, window));
   const extra = calendar.extraShifts.flatMap((shift) => placeExtra(shift, timeZone, window));
   const closed = closedTime(calendar, timeZone);
@@ -61,7 +69,11 @@ export function compileCalendar({ calendar, timeZone, window }: CalendarRequest)
     ...weekly.map((shift) => instanceOf(shift, subtractWorkingTime(shift.spells, closed))),
     ...extra.map((shift) => instanceOf(shift, shift.spells)),
   ].sort((a, b) => a.start - b.start || a.end - b.end || (a.name < b.name ? -1 : a.name > b.name ? 1 : 0));
-  return { workingTime: clipWorkingTime(whole, window.start, window.end), shifts };
+  return {
+    workingTime: clipWorkingTime(whole, window.start, window.end),
+    overtime: clipWorkingTime(subtractWorkingTime(whole, regular), window.start, window.end),
+    shifts,
+  };
 }
 
 function instanceOf(shift: PlacedShift, left: WorkingTime): ShiftInstance {

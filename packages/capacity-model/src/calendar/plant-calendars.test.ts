@@ -1,10 +1,15 @@
 import { describe, expect, it } from "vitest";
 import { line, mould } from "../changeover/change-examples.ts";
 import { WorkCalendar } from "../plant/work-calendar.ts";
-import { compilePlantCalendars, lineWorkingTime, mouldOutOfService } from "./plant-calendars.ts";
+import {
+  compilePlantCalendars,
+  lineOvertime,
+  lineWorkingTime,
+  mouldOutOfService,
+} from "./plant-calendars.ts";
 import type { PlantTimes } from "./plant-calendars.ts";
 import { instantOfLocalText } from "./time-zone.ts";
-import { NEVER_OPEN, totalWorking } from "./working-sets.ts";
+import { NEVER_OPEN, spellsOf, totalWorking } from "./working-sets.ts";
 
 const ZONE = "Europe/Berlin";
 const at = (text: string): number => instantOfLocalText(ZONE, text) ?? Number.NaN;
@@ -32,6 +37,14 @@ describe("calendars of a plant", () => {
     // 4 h on Tuesday, 2 h on Wednesday and 2 h on Saturday are lost.
     expect(totalWorking(lineWorkingTime(plant, line, calendars)) / 3600).toBe(46 - 4 - 2 - 2);
     expect(lineWorkingTime(plant, line, new Map())).toEqual(NEVER_OPEN);
+  });
+
+  it("takes a line's closures out of its overtime too", () => {
+    const calendars = compilePlantCalendars(plant, window);
+    expect(spellsOf(lineOvertime(plant, line, calendars))).toEqual([
+      [at("2026-06-13T08:00"), at("2026-06-13T12:00")],
+    ]);
+    expect(lineOvertime(plant, line, new Map())).toEqual(NEVER_OPEN);
   });
 
   it("spreads a spell out of service over the copies it means", () => {

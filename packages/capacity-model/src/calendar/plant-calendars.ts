@@ -49,6 +49,16 @@ export function lineWorkingTime(
     : subtractWorkingTime(calendar.workingTime, lineStandstill(plant, line));
 }
 
+/** The part of a line's working time that is there only because of extra shifts; its own closures come off it too. */
+export function lineOvertime(
+  plant: PlantTimes,
+  line: FormingLine,
+  calendars: ReadonlyMap<CalendarId, CompiledCalendar>,
+): WorkingTime {
+  const overtime = calendars.get(line.calendarId)?.overtime ?? NEVER_OPEN;
+  return subtractWorkingTime(overtime, lineStandstill(plant, line));
+}
+
 /** Spells in which a mould's copies (0-based) may not be mounted, by copy and start; a spell for every copy is spread out. */
 export function mouldOutOfService(
   mould: Mould,

@@ -16,6 +16,12 @@ export const PlanPrices = z.object({
   changePerMachineHour: nonNegative,
   changePerTeamHour: nonNegative,
   scrapPerKg: nonNegative,
+  /** Hour of a line's extra shifts spent on running, warming up or a change. */
+  overtimePerHour: nonNegative.default(0),
+  /** Hour that a pallet of finished goods waits for its due date. */
+  earlyPerPalletHour: nonNegative.default(0),
+  /** Hour by which the busiest line's work exceeds the mean of all lines. */
+  balancePerHour: nonNegative.default(0),
   unplannedPerWeight: nonNegative,
 });
 export type PlanPrices = z.infer<typeof PlanPrices>;
