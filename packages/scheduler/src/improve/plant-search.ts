@@ -13,9 +13,30 @@ const PROBING_STEPS = 40;
 const CHECKED_GUESS = 16;
 /** Money below which two guesses are the same. */
 const LEAST_MARGIN = 1e-6;
-/** Share of the budget over which lateness grows to its full price, and where it starts: changes are cut first, which frees time. */
-const RAMP_SHARE = 0.5;
+/** Where lateness starts, as a share of its price: changes are cut first, which frees time. */
 const RAMP_START = 0.15;
+/** Annealing's temperature at its beginning, in usual losses. */
+const HOT_SHARE = 0.15;
+
+/** How a plant is annealed, by its size. */
+interface Schedule {
+  /** times that the temperature falls in all */
+  readonly rounds: number;
+  /** share of the budget over which lateness grows to its full price */
+  readonly rampShare: number;
+  /** temperature at the end, in usual losses */
+  readonly coldShare: number;
+}
+
+const SMALL: Schedule = { rounds: 4, rampShare: 0.5, coldShare: 0.0005 };
+/** Measured at 200 jobs to end clearly lower when it stays warmer; large ones have too few steps for that. */
+const MIDDLING: Schedule = { rounds: 1, rampShare: 0.8, coldShare: 0.01 };
+const LARGE: Schedule = { rounds: 1, rampShare: 0.5, coldShare: 0.0005 };
+
+function scheduleFor(jobs: number): Schedule {
+  if (jobs <= 40) return SMALL;
+  return jobs <= 300 ? MIDDLING : LARGE;
+}
 
 /**
  * Ruin and recreate for whole plants: some orders are taken out and put back one by one where the line model finds them
@@ -47,7 +68,7 @@ class PlantSearch implements Search {
   /** [line] money of the current plan by the line model */
   private readonly lineMoney: Float64Array;
   private readonly meanSize: number;
-  private readonly rounds: number;
+  private readonly schedule: Schedule;
   /** One step in so many moves orders to random places. */
   private readonly blindOneIn: number;
 
@@ -96,7 +117,7 @@ class PlantSearch implements Search {
       keys: new Float64Array(problem.lots.count),
     };
     this.meanSize = Math.max(2, Math.min(10, Math.ceil(problem.jobs.count / 6)));
-    this.rounds = problem.jobs.count <= 40 ? 4 : 1;
+    this.schedule = scheduleFor(problem.jobs.count);
     this.blindOneIn = problem.linesAreIndependent ? 50 : problem.jobs.count < 40 ? 4 : 8;
     this.stepsPerLook = problem.jobs.count > 300 ? 1 : 8;
   }
@@ -174,7 +195,7 @@ class PlantSearch implements Search {
 
   /** Lateness costs little at first and its full price later. */
   private ramp(share: number): void {
-    const cell = Math.min(1, Math.floor((share / RAMP_SHARE) * 50) / 50);
+    const cell = Math.min(1, Math.floor((share / this.schedule.rampShare) * 50) / 50);
     const scale = RAMP_START + (1 - RAMP_START) * cell * cell;
     if (scale === this.lateScale) return;
     this.lateScale = scale;
@@ -202,9 +223,9 @@ class PlantSearch implements Search {
   private tolerance(share: number): number {
     const annealing = this.annealing[0];
     if (annealing === undefined) return this.probed < PROBING_STEPS ? Infinity : 0;
-    // small problems are annealed several times over, each time as far
-    const round = share * this.rounds;
-    annealing.cool(round >= this.rounds ? 1 : round - Math.floor(round));
+    const { rounds } = this.schedule;
+    const round = share * rounds;
+    annealing.cool(round >= rounds ? 1 : round - Math.floor(round));
     return annealing.tolerance();
   }
 
@@ -217,7 +238,9 @@ class PlantSearch implements Search {
     }
     if (++this.probed < PROBING_STEPS) return;
     const usual = this.lossCount === 0 ? 1e-6 : this.losses / this.lossCount;
-    this.annealing.push(createAnnealing(this.context.random, usual * 0.15, usual * 0.0005));
+    this.annealing.push(
+      createAnnealing(this.context.random, usual * HOT_SHARE, usual * this.schedule.coldShare),
+    );
   }
 
   private accept(money: number): void {
