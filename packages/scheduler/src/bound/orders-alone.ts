@@ -1,7 +1,6 @@
 import { addWork, NEVER, nextOpen } from "../problem/calendar.ts";
 import { runSeconds } from "../problem/compile-jobs.ts";
 import type { CompiledProblem } from "../problem/compiled-problem.ts";
-import { runEnd } from "../timing/run-timing.ts";
 
 /** What an order could do if the plant were empty but for what hangs on the lines. */
 export interface OrdersAlone {
@@ -110,9 +109,11 @@ export function ordersAlone(problem: CompiledProblem): OrdersAlone {
     const start = nextOpen(lines.runCalendar[line]!, Math.max(ready, wanted));
     if (start >= NEVER || (fixed >= 0 && start !== fixed)) continue;
     // a lot that is not the largest may find room where the largest does not
-    if (runEnd(problem, line, start, runSeconds(lots.leastPieces[job]!, perPiece)) >= NEVER) continue;
+    const calendar = lines.runCalendar[line]!;
+    if (addWork(calendar, start, runSeconds(lots.leastPieces[job]!, perPiece)) >= NEVER) continue;
     earliestStart[option] = start;
-    const end = runEnd(problem, line, start, seconds[option]!);
+    // warm-ups are left out: a run may begin after the stop that calls for one
+    const end = addWork(calendar, start, seconds[option]!);
     if (end < earliestEnd[job]!) earliestEnd[job] = end;
   }
   for (let option = 0; option < options.count; option++) {

@@ -57,6 +57,22 @@ describe("the timing of a plan", () => {
     expect(mounting?.mountStart).toBe(5 * HOUR + 600);
     expect(lot(plan, "b").start).toBe(8 * HOUR + 600);
   });
+  it("begins a run after the stop that would cost it more warm-up than it makes before", () => {
+    const workingTime = workingTimeOf([
+      [0, 5 * HOUR],
+      [10 * HOUR, 30 * HOUR],
+    ]);
+    const restart = { restartLimitSeconds: HOUR, restartWarmUpSeconds: 2 * HOUR };
+    const lines = [lineOf("1", { workingTime, initial: { setupId: "A", copy: 0 }, ...restart })];
+    const runOf = (earliestStartAt: number): { start: number; end: number } =>
+      lot(
+        planOf(twoMouldPlant({ lines, jobs: [jobOf("a", "1", "A", { pieces: 14_400, earliestStartAt })] })),
+        "a",
+      );
+    expect(runOf(4 * HOUR)).toMatchObject({ start: 10 * HOUR, end: 14 * HOUR });
+    // two hours made before the stop are worth the warm-up of two hours
+    expect(runOf(3 * HOUR)).toMatchObject({ start: 3 * HOUR, end: 14 * HOUR });
+  });
   it("does not strip where a second copy hangs free", () => {
     const moulds = twoMouldPlant({}).moulds.map((mould) => ({ ...mould, copies: 2 }));
     const plan = planOf(

@@ -7,10 +7,10 @@ import { noChangeTimes, timeChange, type ChangeAsk, type ChangeTimes } from "./c
 import { clearSums, moneyOf, zeroSums, type CostSums } from "./cost-sums.ts";
 import { copyState, takeState, type DecoderState } from "./decoder-state.ts";
 import { takeHeads } from "./head-ledger.ts";
-import { chooseCopy, copyWindow, strippingTrolley, type CopyChoice } from "./mould-choice.ts";
+import { chooseCopy, copyWindow, noCopyChoice, strippingTrolley, type CopyChoice } from "./mould-choice.ts";
 import { PlanTally } from "./plan-tally.ts";
 import { createLedger, releaseCopy, resetLedger, sheetInstant, type PlantLedger } from "./plant-ledger.ts";
-import { runEnd, runStart, runStretches, type Stretch } from "./run-timing.ts";
+import { runEnd, runStart, runStretches, worthwhileStart, type Stretch } from "./run-timing.ts";
 import { lotSeconds, type Sequences } from "./sequences.ts";
 
 /** How often polled costs are compared with the limit: every so many steps. */
@@ -56,13 +56,7 @@ export class Decoder {
   // the step under consideration
   private readonly ask: ChangeAsk = { line: 0, spec: -1, from: 0, mouldAt: 0, neededAt: 0 };
   private readonly times: ChangeTimes = noChangeTimes();
-  private readonly choice: CopyChoice = {
-    copy: -1,
-    readyAt: 0,
-    holder: -1,
-    strip: noChangeTimes(),
-    yieldTo: -1,
-  };
+  private readonly choice: CopyChoice = noCopyChoice();
   private spec = -1;
   private runFrom = 0;
   private runTo = 0;
@@ -266,10 +260,11 @@ export class Decoder {
     } else ready = Math.max(ready, mouldAt);
     const pool = problem.lines.pool[line]!;
     const heads = pool < 0 ? null : ledger.heads[pool]!;
-    const start = runStart(problem, line, Math.max(ready, wanted), heads);
+    const work = lotSeconds(problem, this.sequences!, option);
+    let start = runStart(problem, line, Math.max(ready, wanted), heads);
+    if (fixed < 0 && heads === null) start = worthwhileStart(problem, line, { start, work });
     if (start >= NEVER || (fixed >= 0 && start !== fixed)) return NEVER;
     this.runFrom = start;
-    const work = lotSeconds(problem, this.sequences!, option);
     if (heads !== null || this.keepStretches) {
       this.runParts = runStretches(problem, { line, start, work }, heads);
       this.runTo = this.runParts === null ? NEVER : this.runParts[this.runParts.length - 1]!.to;

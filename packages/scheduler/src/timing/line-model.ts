@@ -3,7 +3,7 @@ import type { CompiledProblem } from "../problem/compiled-problem.ts";
 import type { Decoder } from "./decoder.ts";
 import { hoursIn } from "./line-hours.ts";
 import { copyTimes, createTimes, type LineTimes } from "./line-times.ts";
-import { runEnd } from "./run-timing.ts";
+import { runEnd, worthwhileStart } from "./run-timing.ts";
 import { lotSeconds, type Sequences } from "./sequences.ts";
 import { SplitLateness } from "./split-lateness.ts";
 
@@ -70,7 +70,6 @@ export class LineModel {
     const { problem } = this;
     const { jobs, options, lines, changes } = problem;
     const line = options.line[option]!;
-    const setup = options.setup[option]!;
     const job = options.job[option]!;
     const lot = options.lot[option]!;
     const fixed = problem.lots.fixedStart[lot]!;
@@ -85,22 +84,24 @@ export class LineModel {
     let money = 0;
     const { terms } = problem;
     if (from >= 0) {
-      const spec =
-        changes.matrix[(lines.changeClass[line]! * changes.setupCount + from) * changes.setupCount + setup]!;
+      const row = (lines.changeClass[line]! * changes.setupCount + from) * changes.setupCount;
+      const spec = changes.matrix[row + options.setup[option]!]!;
       if (spec >= 0) {
-        const work = changes.teamWork[spec]!;
-        const opening = work > 0 ? problem.anyTeam : lines.calendar[line]!;
+        const teamWork = changes.teamWork[spec]!;
+        const opening = teamWork > 0 ? problem.anyTeam : lines.calendar[line]!;
         const changeStart = changes.total[spec]! > 0 ? nextOpen(opening, at) : at;
-        if (work > 0) at = addWork(problem.anyTeam, changeStart, work);
+        if (teamWork > 0) at = addWork(problem.anyTeam, changeStart, teamWork);
         at = addWork(lines.calendar[line]!, at, changes.tail[spec]!);
         money = changes.cost[spec]!;
         if (terms.overtime && at < NEVER)
           money += problem.overtimePrice * hoursIn(lines.overtime[line]!, { from: changeStart, to: at });
       }
     }
-    const start = nextOpen(lines.runCalendar[line]!, at > wanted ? at : wanted);
+    const work = lotSeconds(problem, this.sequences, option);
+    let start = nextOpen(lines.runCalendar[line]!, at > wanted ? at : wanted);
+    if (fixed < 0 && lines.pool[line]! < 0) start = worthwhileStart(problem, line, { start, work });
     if (start >= NEVER || (fixed >= 0 && start !== fixed)) return this.passOver(job);
-    const end = runEnd(problem, line, start, lotSeconds(problem, this.sequences, option));
+    const end = runEnd(problem, line, start, work);
     if (end >= NEVER) return this.passOver(job);
     money += this.lateness.of(lot, job, end);
     if (terms.overtime)

@@ -1,6 +1,6 @@
 import { NEVER } from "../problem/calendar.ts";
 import type { CompiledProblem } from "../problem/compiled-problem.ts";
-import { timeChange, type ChangeAsk, type ChangeTimes } from "./change-timing.ts";
+import { noChangeTimes, timeChange, type ChangeAsk, type ChangeTimes } from "./change-timing.ts";
 import type { PlantLedger } from "./plant-ledger.ts";
 import type { Sequences } from "./sequences.ts";
 
@@ -15,6 +15,10 @@ export interface CopyChoice {
   readonly strip: ChangeTimes;
   /** line that holds it and goes on with it at once: its step comes first; -1 for none */
   yieldTo: number;
+}
+
+export function noCopyChoice(): CopyChoice {
+  return { copy: -1, readyAt: 0, holder: -1, strip: noChangeTimes(), yieldTo: -1 };
 }
 
 export interface ChoosingState {

@@ -29,6 +29,29 @@ export function runStart(
   return NEVER;
 }
 
+/**
+ * When a run of a line whose pool is never short had best begin, if it may from the open instant `start` on. Where the line closes
+ * before the run has made more than the warm-up after the pause would cost, it begins after the pause and ends earlier.
+ */
+export function worthwhileStart(
+  problem: CompiledProblem,
+  line: number,
+  { start, work }: { readonly start: number; readonly work: number },
+): number {
+  const { runCalendar, restartLimit, restartWarmUp } = problem.lines;
+  const calendar = runCalendar[line]!;
+  const warmUp = restartWarmUp[line]!;
+  if (warmUp === 0 || calendar.alwaysOpen || start >= NEVER) return start;
+  let at = start;
+  for (let spell = spellAt(calendar, at); spell + 1 < calendar.starts.length; spell++) {
+    const left = calendar.ends[spell]! - at;
+    const opens = calendar.starts[spell + 1]!;
+    if (left >= warmUp || left >= work || opens - calendar.ends[spell]! <= restartLimit[line]!) return at;
+    at = opens;
+  }
+  return at;
+}
+
 /** End of the unbroken stretch that begins at `from`, where the line is open and enough heads are free. */
 function stretchEnd(problem: CompiledProblem, line: number, from: number, heads: HeadLedger | null): number {
   const calendar = problem.lines.runCalendar[line]!;
