@@ -19,10 +19,15 @@ export interface LineKnots {
 export function lineKnots(calendar: Calendar, step: number, until: number): LineKnots {
   const knots: [work: number, from: number, to: number][] = [];
   let from = 0;
+  // a run begun after the last knot begins in the spell that follows, not in the closed time before it
+  let next: number | null = null;
   for (let spell = 0; spell < calendar.starts.length; spell++) {
     const start = calendar.starts[spell]!;
     const end = calendar.ends[spell]!;
-    if (start >= until && spell > 0) break;
+    if (start >= until && spell > 0) {
+      next = start;
+      break;
+    }
     const work = calendar.before[spell]!;
     knots.push([work, from, start]);
     for (let at = (Math.floor(start / step) + 1) * step; at < Math.min(end, until); at += step) {
@@ -30,7 +35,7 @@ export function lineKnots(calendar: Calendar, step: number, until: number): Line
     }
     from = end;
   }
-  knots.push([from === 0 ? 0 : workedBefore(calendar, from), from, from]);
+  knots.push([from === 0 ? 0 : workedBefore(calendar, from), from, next ?? from]);
   return {
     count: knots.length,
     work: Float64Array.from(knots, ([work]) => work),
