@@ -4,13 +4,17 @@ import { copyLine, copySequences, emptySequences, isSameFrom, type Sequences } f
 import { createAnnealing, type Annealing } from "./annealing.ts";
 import { BestPlace } from "./plant/best-place.ts";
 import { recreate, scatter, type RecreateState } from "./plant/recreate.ts";
-import { pick, ruin, type RuinState } from "./plant/ruin.ts";
+import { joinNeighbours } from "./plant/join-neighbours.ts";
+import { changeLots, giveUpTorn } from "./plant/lot-moves.ts";
+import { pick, ruin, ruinWith, type RuinState } from "./plant/ruin.ts";
 import type { Search, SearchContext, SearchMethod } from "./search-method.ts";
 
 /** Steps in which the size of a usual loss is measured before annealing begins. */
 const PROBING_STEPS = 40;
 /** Of steps that the line model finds hopeless, one in so many is decoded all the same, to know how good its guesses are. */
 const CHECKED_GUESS = 16;
+/** One step in so many changes how an order is split, where orders may be. */
+const CHANGED_LOTS = 5;
 /** Money below which two guesses are the same. */
 const LEAST_MARGIN = 1e-6;
 /** Where lateness starts, as a share of its price: changes are cut first, which frees time. */
@@ -69,6 +73,8 @@ class PlantSearch implements Search {
   private readonly lineMoney: Float64Array;
   private readonly meanSize: number;
   private readonly schedule: Schedule;
+  /** money that the lines' costs do not show of lots taken out together */
+  private splitMoney = 0;
   /** One step in so many moves orders to random places. */
   private readonly blindOneIn: number;
 
@@ -156,7 +162,7 @@ class PlantSearch implements Search {
     if (money < Infinity)
       this.guessError += (Math.abs(money - this.currentMoney - guess) - this.guessError) / 32;
     if (this.probed < PROBING_STEPS) this.probe(money);
-    if (money <= this.currentMoney + tolerance) this.accept(money);
+    if (money < Infinity && money <= this.currentMoney + tolerance) this.accept(money);
     else this.reject();
   }
 
@@ -173,7 +179,7 @@ class PlantSearch implements Search {
   private guess(): number {
     const { from } = this.ruinState.ruined;
     const { jobs, lots } = this.context.problem;
-    let money = 0;
+    let money = this.splitMoney;
     for (let line = 0; line < from.length; line++) {
       if (from[line]! >= 0) money += this.model.moneyOf(line) - this.lineMoney[line]!;
     }
@@ -208,16 +214,21 @@ class PlantSearch implements Search {
   private rebuild(): void {
     const { ruinState, recreateState, model } = this;
     const blind = this.context.random.below(this.blindOneIn) === 0;
-    if (blind) pick(ruinState);
+    const { jobs, lots: allLots } = this.context.problem;
+    const splits = allLots.count > jobs.count && this.context.random.below(CHANGED_LOTS) === 0;
+    if (splits) ruinWith(ruinState, this.meanSize, changeLots);
+    else if (blind) pick(ruinState);
     else ruin(ruinState, this.meanSize);
     const { from, lots } = ruinState.ruined;
     for (const lot of lots) model.ready[lot] = 0;
+    this.splitMoney = model.lateness.takeOut(lots, ruinState.lineOf);
     for (let line = 0; line < from.length; line++) {
       if (from[line]! < 0) continue;
       model.refresh(line, from[line]!);
     }
     if (blind) scatter(recreateState, lots);
     else recreate(recreateState, lots);
+    giveUpTorn(ruinState);
   }
 
   private tolerance(share: number): number {
@@ -253,6 +264,7 @@ class PlantSearch implements Search {
     this.currentMoney = money;
     for (let line = 0; line < from.length; line++)
       if (from[line]! >= 0) copyLine(this.trial, this.current, line);
+    this.current.pieces.set(this.trial.pieces);
     this.currentLineOf.set(this.ruinState.lineOf);
     this.currentLeftOver = [...this.ruinState.leftOver];
     this.learn();
@@ -260,12 +272,23 @@ class PlantSearch implements Search {
     if (paid >= this.bestPaid) return;
     this.bestPaid = paid;
     copySequences(this.trial, this.bestFound);
+    this.tidyBest();
+  }
+
+  /** Lots of one order side by side are one lot, unless that is dearer: a run is rounded up to whole seconds. */
+  private tidyBest(): void {
+    const { decoder, problem } = this.context;
+    if (problem.lots.count === problem.jobs.count || !joinNeighbours(problem, this.bestFound)) return;
+    const money = decoder.decode(this.bestFound);
+    if (money <= this.bestPaid) this.bestPaid = money;
+    else copySequences(this.trial, this.bestFound);
   }
 
   private reject(): void {
     const { from } = this.ruinState.ruined;
     for (let line = 0; line < from.length; line++)
       if (from[line]! >= 0) copyLine(this.current, this.trial, line);
+    this.trial.pieces.set(this.current.pieces);
     this.ruinState.lineOf.set(this.currentLineOf);
     this.ruinState.leftOver.length = 0;
     this.ruinState.leftOver.push(...this.currentLeftOver);

@@ -47,6 +47,7 @@ function place(state: RecreateState, option: number, position: number): void {
   lineOf[problem.options.lot[option]!] = line;
   model.countMould(option, 1);
   model.refresh(line, position);
+  model.lateness.noteEnd(problem.options.lot[option]!, model.free[line]![position]!, lineOf);
   if (from[line]! < 0 || position < from[line]!) from[line] = position;
 }
 

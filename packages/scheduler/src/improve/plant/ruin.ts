@@ -44,6 +44,11 @@ function takeOut(state: RuinState, line: number, position: number): void {
   if (ruined.from[line]! < 0 || position < ruined.from[line]!) ruined.from[line] = position;
 }
 
+/** Takes a lot out of its line. */
+export function takeLot(state: RuinState, lot: number): void {
+  takeOut(state, state.lineOf[lot]!, positionOf(state, lot));
+}
+
 /** Takes out up to `count` neighbours on the line around a lot. */
 function takeString(state: RuinState, lot: number, count: number): void {
   const { sequences, lineOf, random } = state;
@@ -106,7 +111,7 @@ function removeMould(state: RuinState, seed: number, target: number): void {
 }
 
 /** A lot in use: every job as likely as any other, and of its lots every one. */
-function anyLot({ problem, sequences, random }: RuinState): number {
+export function anyLot({ problem, sequences, random }: RuinState): number {
   const { firstLot } = problem.lots;
   const job = random.below(problem.jobs.count);
   const first = firstLot[job]!;
@@ -120,7 +125,7 @@ function removeSingles(state: RuinState, target: number): void {
   const { lineOf } = state;
   for (let i = 0; i < target; i++) {
     const lot = anyLot(state);
-    if (lineOf[lot]! >= 0) takeOut(state, lineOf[lot]!, positionOf(state, lot));
+    if (lineOf[lot]! >= 0) takeLot(state, lot);
   }
 }
 
@@ -153,6 +158,17 @@ export function ruin(state: RuinState, meanSize: number): void {
     else if (kind < 8) removeMould(state, seed, target);
     else removeSingles(state, Math.max(1, target >> 1));
   }
+  takeLeftOver(state);
+}
+
+/** Changes how an order is split, and takes out some others to make room, if there is any order to split; else a usual ruin. */
+export function ruinWith(state: RuinState, meanSize: number, change: (state: RuinState) => boolean): void {
+  begin(state.ruined);
+  if (!change(state)) {
+    ruin(state, meanSize);
+    return;
+  }
+  removeSingles(state, state.random.below(meanSize));
   takeLeftOver(state);
 }
 
