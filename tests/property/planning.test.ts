@@ -1,6 +1,6 @@
 import { assembleProblem, auditDocument, describePlan } from "@formweek/application";
 import type { Assembled, PlanDocument } from "@formweek/application";
-import { Plant, changeBetween, ordersToMake, rulesForLine } from "@formweek/capacity-model";
+import { Plant, changeBetween, ordersToMake, piecesPerUnit, rulesForLine } from "@formweek/capacity-model";
 import { demoOrders, demoPlant, generatePlant } from "@formweek/demo-plant";
 import { solve } from "@formweek/scheduler";
 import fc from "fast-check";
@@ -60,6 +60,33 @@ describe("plans of generated plants", () => {
       { numRuns: 12 },
     );
     expect(planned).toBeGreaterThan(50);
+  });
+});
+
+describe("orders that may be delivered in parts", () => {
+  it("may be made in lots of a least run and a carton at the least, in whole rounding units with their scrap", () => {
+    let split = 0;
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 4 }), fc.nat(1000), (lines, seed) => {
+        const { plant, orders } = generatePlant({ lines, orders: 20, seed });
+        const { problem } = assembleProblem({ plant, orders, pins: [], now: 0 });
+        for (const job of problem.jobs) {
+          const order = orders.find(({ id }) => id === job.orderId)!;
+          const product = plant.products.find(({ id }) => id === order.productId)!;
+          if (!order.partsAllowed) expect(job.lots).toBeUndefined();
+          if (job.lots === undefined) continue;
+          const goodOf = (gross: number): number => gross * (1 - product.runScrapShare) * (1 + 1e-9);
+          const { leastPieces, unitPieces } = job.lots;
+          const carton = product.piecesPerStack * product.stacksPerCarton;
+          expect(goodOf(leastPieces)).toBeGreaterThanOrEqual(Math.max(product.leastRunPieces, carton));
+          expect(goodOf(unitPieces)).toBeGreaterThanOrEqual(piecesPerUnit(product, product.roundingUnit));
+          expect(job.pieces).toBeGreaterThanOrEqual(2 * leastPieces);
+          split++;
+        }
+      }),
+      { numRuns: 20 },
+    );
+    expect(split).toBeGreaterThan(20);
   });
 });
 

@@ -1,9 +1,11 @@
 import {
   compilePlantCalendars,
+  grossPiecesFor,
   instantOfLocalText,
   mouldOutOfService,
   ordersToMake,
   packingChainOf,
+  piecesPerUnit,
 } from "@formweek/capacity-model";
 import type { Order, OrderToMake, Plant, Product, TimeWindow } from "@formweek/capacity-model";
 import type {
@@ -119,10 +121,27 @@ function jobsOf({ plant, window, demands, states }: JobsInput): readonly Job[] {
         holdingWeight: packingChainOf(toMakePieces, product).pallets,
         conditioningSeconds: Math.round(product.conditioningHours * 3600),
         sheetId: product.sheetId,
+        ...splitOf(order, product, grossPieces),
         ...made,
       },
     ];
   });
+}
+
+/** Lots of one order at the most: each has a start of its own. */
+const MOST_LOTS = 3;
+
+/**
+ * An order that may be delivered in parts may be made in lots, each a least run and a carton at the least, packed in whole
+ * rounding units but for one lot; all in pieces to form, each unit with its share of the scrap allowance.
+ */
+function splitOf(order: Order, product: Product, grossPieces: number): Pick<Job, "lots"> {
+  if (!order.partsAllowed) return {};
+  const toForm = (good: number): number => grossPiecesFor(good, product.runScrapShare);
+  const leastPieces = toForm(Math.max(product.leastRunPieces, piecesPerUnit(product, "carton")));
+  if (2 * leastPieces > grossPieces) return {};
+  const unitPieces = toForm(piecesPerUnit(product, product.roundingUnit));
+  return { lots: { most: MOST_LOTS, leastPieces, unitPieces } };
 }
 
 function poolsOf(
