@@ -1,5 +1,6 @@
 import type { CompiledProblem } from "../problem/compiled-problem.ts";
 import type { Decoder } from "../timing/decoder.ts";
+import { withoutPassedOver } from "../timing/passed-over.ts";
 import type { Sequences } from "../timing/sequences.ts";
 import { dispatch, type DispatchFactors } from "./dispatch.ts";
 
@@ -21,5 +22,7 @@ export function construct(problem: CompiledProblem, decoder: Decoder): Sequences
     best = sequences;
     bestMoney = money;
   }
-  return best ?? dispatch(problem, FACTORS[0]!);
+  const chosen = best ?? dispatch(problem, FACTORS[0]!);
+  withoutPassedOver(decoder, chosen, decoder.decode(chosen));
+  return chosen;
 }

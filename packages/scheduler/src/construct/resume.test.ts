@@ -50,8 +50,10 @@ describe("a search that goes on from a plan", () => {
       fc.property(problemArb({ ...SMALL_PLANT, pins: false }), (problem) => {
         const plan = planOf(problem, 30);
         const onOneLine = plan.lots.filter((lot) => lot.lineId === plan.lots[0]?.lineId);
-        const pins = onOneLine.reverse().map(({ orderId, lineId }, sequence) => {
-          return { orderId, lineId, startAt: null, sequence };
+        // an order may run there in several lots, and is pinned once all the same
+        const orderIds = [...new Set(onOneLine.reverse().map((lot) => lot.orderId))];
+        const pins = orderIds.map((orderId, sequence) => {
+          return { orderId, lineId: onOneLine[0]!.lineId, startAt: null, sequence };
         });
         const pinned = { ...problem, pins };
         expect(auditPlan(pinned, planOf(pinned, 10, plan))).toEqual([]);

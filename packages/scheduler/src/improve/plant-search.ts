@@ -1,6 +1,14 @@
 import { moneyOf } from "../timing/cost-sums.ts";
 import { LineModel } from "../timing/line-model.ts";
-import { copyLine, copySequences, emptySequences, isSameFrom, type Sequences } from "../timing/sequences.ts";
+import { withoutPassedOver } from "../timing/passed-over.ts";
+import {
+  copyLine,
+  copySequences,
+  emptySequences,
+  hasSamePieces,
+  isSameFrom,
+  type Sequences,
+} from "../timing/sequences.ts";
 import { createAnnealing, type Annealing } from "./annealing.ts";
 import { BestPlace } from "./plant/best-place.ts";
 import { recreate, scatter, type RecreateState } from "./plant/recreate.ts";
@@ -52,6 +60,8 @@ class PlantSearch implements Search {
   private readonly current: Sequences;
   private readonly trial: Sequences;
   private readonly bestFound: Sequences;
+  /** on its way to be the best found */
+  private readonly candidate: Sequences;
   private readonly model: LineModel;
   private readonly ruinState: RuinState;
   private readonly recreateState: RecreateState;
@@ -84,6 +94,7 @@ class PlantSearch implements Search {
     this.current = start;
     this.trial = emptySequences(problem);
     this.bestFound = emptySequences(problem);
+    this.candidate = emptySequences(problem);
     copySequences(start, this.trial);
     copySequences(start, this.bestFound);
     this.lineMoney = new Float64Array(problem.lines.count);
@@ -166,9 +177,10 @@ class PlantSearch implements Search {
     else this.reject();
   }
 
-  /** True when every lot is back where it was. */
+  /** True when every lot is back where it was, with the pieces it had. */
   private isUnchanged(): boolean {
     const { from } = this.ruinState.ruined;
+    if (!hasSamePieces(this.context.problem, this.trial, this.current)) return false;
     for (let line = 0; line < from.length; line++) {
       if (from[line]! >= 0 && !isSameFrom(this.trial, this.current, line, from[line]!)) return false;
     }
@@ -269,19 +281,28 @@ class PlantSearch implements Search {
     this.currentLeftOver = [...this.ruinState.leftOver];
     this.learn();
     const paid = this.lateScale === 1 ? money : moneyOf(problem, decoder.sums, 1);
+    if (paid < this.bestPaid) this.offerBest(paid);
+  }
+
+  /** Keeps the trial as the best found, if it is that still when only what runs is left in it. */
+  private offerBest(money: number): void {
+    const { decoder } = this.context;
+    copySequences(this.trial, this.candidate);
+    const paid = withoutPassedOver(decoder, this.candidate, money);
     if (paid >= this.bestPaid) return;
     this.bestPaid = paid;
-    copySequences(this.trial, this.bestFound);
-    this.tidyBest();
+    copySequences(this.candidate, this.bestFound);
+    this.joinBest();
   }
 
   /** Lots of one order side by side are one lot, unless that is dearer: a run is rounded up to whole seconds. */
-  private tidyBest(): void {
+  private joinBest(): void {
     const { decoder, problem } = this.context;
-    if (problem.lots.count === problem.jobs.count || !joinNeighbours(problem, this.bestFound)) return;
-    const money = decoder.decode(this.bestFound);
-    if (money <= this.bestPaid) this.bestPaid = money;
-    else copySequences(this.trial, this.bestFound);
+    if (problem.lots.count === problem.jobs.count || !joinNeighbours(problem, this.candidate)) return;
+    const paid = withoutPassedOver(decoder, this.candidate, decoder.decode(this.candidate));
+    if (paid > this.bestPaid) return;
+    this.bestPaid = paid;
+    copySequences(this.candidate, this.bestFound);
   }
 
   private reject(): void {

@@ -66,6 +66,11 @@ export function isSameFrom(a: Sequences, b: Sequences, line: number, position: n
   return true;
 }
 
+/** True when every lot has the same pieces in both. */
+export function hasSamePieces({ jobs, lots }: CompiledProblem, a: Sequences, b: Sequences): boolean {
+  return lots.count === jobs.count || a.pieces.every((pieces, lot) => pieces === b.pieces[lot]);
+}
+
 export function insertOption(sequences: Sequences, line: number, position: number, option: number): void {
   const row = sequences.at[line]!;
   row.copyWithin(position + 1, position, sequences.length[line]);
