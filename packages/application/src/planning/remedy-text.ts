@@ -14,6 +14,8 @@ export function editText(edit: ProblemEdit, names: PlantNames, clock: (at: numbe
       return `a second set of ${names.mould(edit.mouldId)}`;
     case "another line":
       return `approve ${edit.orderId} on ${names.line(edit.option.lineId)}`;
+    case "lots":
+      return `make ${edit.orderId} in ${edit.most === 2 ? "two" : `up to ${edit.most}`} lots of ${edit.leastPieces} pieces or more`;
     case "earlier start":
       return `let ${edit.orderId} start from ${clock(edit.at)}`;
     case "earlier sheet":

@@ -6,9 +6,6 @@ import { DAY, HOUR, jobOf, lineOf, twoMouldPlant } from "../../../../tests/helpe
 import { stillEnv } from "../../../../tests/helpers/still-env.ts";
 import { solve, whyLate, whyThen, type LateChain, type Plan, type ProblemData } from "../index.ts";
 
-/** Many random plants: on a busy machine they take longer than one example may. */
-const MANY_PLANTS = { timeout: 60_000 };
-
 function planOf(problem: ProblemData): Plan {
   const result = solve(problem, { seed: 5, maxSteps: 60, maxMs: null }, stillEnv());
   expect(result.status).toBe("planned");
@@ -26,7 +23,7 @@ const hoursOf = (chain: LateChain): [string, number][] =>
   chain.links.map((link) => [link.kind, (link.to - link.from) / HOUR]);
 
 describe("the chain that holds an order", () => {
-  it("joins root and finish without a gap, in every random plant", MANY_PLANTS, () => {
+  it("joins root and finish without a gap, in every random plant", () => {
     fc.assert(
       fc.property(problemArb({ ...SMALL_PLANT, jobs: 9 }), (problem) => {
         const plan = planOf(problem);

@@ -11,6 +11,10 @@ const SHIFT_SECONDS = 8 * 3600;
 const LEAST_SHIFT = 2 * 3600;
 /** A sheet or a release is asked for so much earlier, s. */
 const EARLIER_SECONDS = 24 * 3600;
+/** Shortest run that is worth splitting, s: each lot more costs a change. */
+const LONG_RUN = 4 * 3600;
+/** Smallest lot put forward, as a share of the order. */
+const LEAST_LOT_SHARE = 0.2;
 
 /** Closed spells of a line inside a stretch, cut to a shift's length, the longest first. */
 function closedShifts(problem: ProblemData, lineId: string, from: number, to: number): [number, number][] {
@@ -37,6 +41,16 @@ const oneShift = (link: ChainLink): { readonly from: number; readonly to: number
   to: Math.min(link.to, link.from + SHIFT_SECONDS),
 });
 
+/** Two lots of an order that had to be made in one go, where two lines may make it. */
+function splitEdits({ jobs, pins }: ProblemData, orderId: string): ProblemEdit[] {
+  const job = jobs.find((each) => each.orderId === orderId);
+  if (job === undefined || job.lots !== undefined || pins.some((pin) => pin.orderId === orderId)) return [];
+  const leastPieces = Math.ceil(job.pieces * LEAST_LOT_SHARE);
+  const lines = new Set(job.options.map((option) => option.lineId));
+  if (lines.size < 2 || job.pieces < 2 * leastPieces) return [];
+  return [{ kind: "lots", orderId, most: 2, leastPieces, unitPieces: 1 }];
+}
+
 /** What would shorten one link of a chain, from the problem's own records. */
 function editsForLink(problem: ProblemData, link: ChainLink, next: ChainLink | undefined): ProblemEdit[] {
   switch (link.kind) {
@@ -48,7 +62,8 @@ function editsForLink(problem: ProblemData, link: ChainLink, next: ChainLink | u
         link.operatorSeconds > 0 && pool !== null
           ? [{ kind: "extra operators", poolId: pool, hundredths, ...oneShift(link) }]
           : [];
-      return [...shifts, ...operators];
+      const splits = link.workSeconds >= LONG_RUN ? splitEdits(problem, link.orderId) : [];
+      return [...shifts, ...operators, ...splits];
     }
     case "line closed":
       return shiftEdits(problem, link.lineId, link);
@@ -93,7 +108,7 @@ function editsForRoot({ root }: LateChain, problem: ProblemData): ProblemEdit[] 
 
 /**
  * Edits that could shorten what holds an order: an extra shift where a line on its chain is closed, setters or operators where
- * it waits for them, a copy of a mould that is carried, sheets or starts a day earlier. Each once, the earliest link's first;
+ * it waits for them, a copy of a mould that is carried, two lots of a long run, sheets or starts a day earlier. Each once, the earliest link's first;
  * none for an order that the plan does not make.
  */
 export function candidateEdits(problem: ProblemData, plan: Plan, orderId: string): readonly ProblemEdit[] {

@@ -26,6 +26,14 @@ export type ProblemEdit =
   | { readonly kind: "mould copy"; readonly mouldId: string }
   /** The order may also run there. */
   | { readonly kind: "another line"; readonly orderId: string; readonly option: JobOption }
+  /** The order, which had to be made in one go, may be made in lots: pieces, as in `Job.lots`. */
+  | {
+      readonly kind: "lots";
+      readonly orderId: string;
+      readonly most: number;
+      readonly leastPieces: number;
+      readonly unitPieces: number;
+    }
   /** The order may start earlier. */
   | { readonly kind: "earlier start"; readonly orderId: string; readonly at: number }
   /** All arrivals of the sheet come earlier by so much. */
@@ -90,6 +98,18 @@ function editJob(problem: ProblemData, orderId: string, change: (job: Job) => Jo
   return jobs === null ? unknown("order", orderId) : done({ ...problem, jobs });
 }
 
+const alreadyThere = (text: string, remedy: string): EditedProblem => ({
+  ok: false,
+  fault: { code: "already-there", text, remedy },
+});
+
+function allowLots(problem: ProblemData, edit: Extract<ProblemEdit, { kind: "lots" }>): EditedProblem {
+  const { orderId, most, leastPieces, unitPieces } = edit;
+  if (problem.jobs.some((job) => job.orderId === orderId && job.lots !== undefined))
+    return alreadyThere(`Order ${orderId} may be made in lots already.`, "Change the order itself.");
+  return editJob(problem, orderId, (job) => ({ ...job, lots: { most, leastPieces, unitPieces } }));
+}
+
 function freeTeamId(problem: ProblemData): string {
   for (let n = 1; ; n++) {
     const id = `extra team ${n}`;
@@ -152,6 +172,8 @@ export function applyEdit(problem: ProblemData, edit: ProblemEdit): EditedProble
     }
     case "another line":
       return editJob(problem, edit.orderId, (job) => ({ ...job, options: [...job.options, edit.option] }));
+    case "lots":
+      return allowLots(problem, edit);
     case "earlier start":
       return editJob(problem, edit.orderId, (job) => ({
         ...job,
@@ -176,8 +198,10 @@ export function applyEdit(problem: ProblemData, edit: ProblemEdit): EditedProble
     case "rush order": {
       if (!problem.jobs.some((job) => job.orderId === edit.job.orderId))
         return done({ ...problem, jobs: [...problem.jobs, edit.job] });
-      const text = `The problem has an order ${edit.job.orderId} already.`;
-      return { ok: false, fault: { code: "already-there", text, remedy: "Give it a new order number." } };
+      return alreadyThere(
+        `The problem has an order ${edit.job.orderId} already.`,
+        "Give it a new order number.",
+      );
     }
   }
 }
