@@ -92,37 +92,59 @@ function lastOf(changes: readonly ChangeStep[], endOf: (change: ChangeStep) => n
   );
 }
 
-/** The change that took the mounted copy off its last line, as seen from the start of the mounting change. */
-function mouldHold(steps: PlanSteps, change: ChangeStep): Hold[] {
-  const { segment } = change;
+/** The change that took the mounted copy off its last line, and when the copy came from there. */
+function mouldRelease(
+  steps: PlanSteps,
+  { lineId, segment }: ChangeStep,
+): { readonly release: ChangeStep; readonly arrives: number } | null {
   const copy = segment.mouldIn;
-  if (copy === null) return [];
+  if (copy === null) return null;
   const releases = steps.changes.filter(
     (other) =>
-      other !== change &&
+      other.segment !== segment &&
       other.segment.mouldOut?.mouldId === copy.mouldId &&
       other.segment.mouldOut.copy === copy.copy &&
       other.segment.mountStart <= segment.mountStart,
   );
   const release = lastOf(releases, (other) => other.segment.mountStart);
-  if (release === null) return serviceHolds(steps, copy);
+  if (release === null) return null;
   const record = steps.problem.moulds.find((each) => each.id === copy.mouldId);
-  const seconds = release.lineId === change.lineId ? 0 : (record?.carryingSeconds ?? 0);
-  const arrives = release.segment.mountStart + seconds;
+  const seconds = release.lineId === lineId ? 0 : (record?.carryingSeconds ?? 0);
+  return { release, arrives: release.segment.mountStart + seconds };
+}
+
+export type StepHold = Extract<Hold, { kind: "step" }>;
+
+/** Mounting began when the mould came, from a step that ended at `until`: so it holds from `at` on. */
+function carriedHold(mould: NonNullable<LotStep["mould"]>, release: ChangeStep, at: number): StepHold {
+  const until = Math.min(at, release.segment.mountStart);
+  return { kind: "step", at, step: release, carried: { seconds: at - until, ...mould }, until };
+}
+
+/** The change that took the mounted copy off its last line, as seen from the start of the mounting change. */
+function mouldHold(steps: PlanSteps, change: ChangeStep): Hold[] {
+  const { segment } = change;
+  const copy = segment.mouldIn;
+  const found = mouldRelease(steps, change);
+  if (copy === null || found === null) return serviceHolds(steps, copy);
+  const { release, arrives } = found;
   // dismounting may go on while the mould comes: seen from the change's start it holds that much earlier
   const at = arrives >= segment.mountStart ? segment.start : Math.min(arrives, segment.start);
-  // begun after this change: nothing before its start waited for it
-  if (release.start > Math.min(at, release.segment.mountStart)) return serviceHolds(steps, copy);
-  return [
-    {
-      kind: "step",
-      at,
-      step: release,
-      carried: { seconds: Math.max(0, at - release.segment.mountStart), ...copy },
-      until: Math.min(at, release.segment.mountStart),
-    },
-    ...serviceHolds(steps, copy),
-  ];
+  // begun after this change: it can hold the mounting (`holdWithin`), but not the start
+  if (release.start > at) return serviceHolds(steps, copy);
+  return [carriedHold(copy, release, at), ...serviceHolds(steps, copy)];
+}
+
+/**
+ * What held a change's mounting while its dismounting went on: a mould's release that began after the change did. Null where
+ * none did, or where only what came before `until` counts and that was not it.
+ */
+export function holdWithin(steps: PlanSteps, change: ChangeStep, until: number): StepHold | null {
+  const { mouldIn, mountStart, start } = change.segment;
+  const found = mouldRelease(steps, change);
+  if (mouldIn === null || found === null || mountStart >= until) return null;
+  const isHeld = found.arrives >= mountStart && found.release.start > start;
+  return isHeld ? carriedHold(mouldIn, found.release, mountStart) : null;
 }
 
 function crewHold(steps: PlanSteps, change: ChangeStep, id: (other: ChangeStep) => string | null): Hold[] {

@@ -85,6 +85,33 @@ describe("the chain that holds an order", () => {
     expect(chain.lateSeconds).toBe(chain.finishAt - HOUR);
   });
 
+  it("leads over a mould whose release began after the change that waits for it", () => {
+    const plant = twoMouldPlant({});
+    const slow = { usesTrolley: false, scrapKg: 0, mountSeconds: 2 * HOUR, tailSeconds: HOUR };
+    const [bare, a, b] = plant.changeClasses[0]!.matrix;
+    const problem = twoMouldPlant({
+      lines: [lineOf("1"), lineOf("2", { changeClassId: "slow", initial: { setupId: "B", copy: 0 } })],
+      changes: [...plant.changes, { ...slow, dismountSeconds: 5 * HOUR }],
+      changeClasses: [...plant.changeClasses, { id: "slow", matrix: [bare!, a!, [b![0]!, 3, -1]] }],
+      jobs: [
+        jobOf("first", "1", "A", { pieces: 10 * HOUR, weight: 100, dueAt: 13 * HOUR }),
+        jobOf("second", "2", "A", { dueAt: HOUR }),
+      ],
+      teams: ["a", "b"].map((id) => ({ id, workingTime: workingTimeOf([[0, 10 * DAY]]) })),
+    });
+    const chain = chainOf(problem, "second");
+    // line 2 takes 5 h to dismount B, and begins that before line 1 begins the 1 h that frees A
+    expect(hoursOf(chain)).toEqual([
+      ["change", 3],
+      ["run", 10],
+      ["change", 1],
+      ["carrying", 1 / 6],
+      ["change", 3],
+      ["run", 1],
+    ]);
+    expect(chain.links[4]).toMatchObject({ lineId: "2", workSeconds: 3 * HOUR });
+  });
+
   it("leads over the one team to the change that it does before", () => {
     const problem = twoMouldPlant({
       jobs: [

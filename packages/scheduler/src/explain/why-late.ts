@@ -1,7 +1,16 @@
 import { workingBetween } from "@formweek/capacity-model";
 import type { Plan } from "../plan/plan.ts";
 import type { ProblemData } from "../problem/problem-data.ts";
-import { gapKind, holdsOfChange, holdsOfLot, latestHold, releaseHolds } from "./holds.ts";
+import {
+  gapKind,
+  holdsOfChange,
+  holdsOfLot,
+  holdWithin,
+  latestHold,
+  releaseHolds,
+  type Hold,
+  type StepHold,
+} from "./holds.ts";
 import type { ChainCause, ChainLink, ChainRoot, LateChain, RootCause } from "./late-chain.ts";
 import { planSteps, type ChangeStep, type LotStep, type PlanSteps, type Step } from "./plan-steps.ts";
 
@@ -38,14 +47,16 @@ function runCause(step: LotStep, until: number): ChainCause {
   };
 }
 
-function changeCause(steps: PlanSteps, step: ChangeStep, until: number): ChainCause {
+function changeCause(
+  steps: PlanSteps,
+  step: ChangeStep,
+  [from, until]: readonly [number, number],
+): ChainCause {
   const { segment, lineId } = step;
   const team = steps.problem.teams.find((each) => each.id === segment.teamId);
   const line = steps.lines.get(lineId);
   const byTeam =
-    team === undefined
-      ? 0
-      : workingBetween(team.workingTime, segment.start, Math.min(until, segment.tailStart));
+    team === undefined ? 0 : workingBetween(team.workingTime, from, Math.min(until, segment.tailStart));
   const tail = line === undefined ? 0 : workingBetween(line.workingTime, segment.tailStart, until);
   const workSeconds = byTeam + tail;
   return { kind: "change", lineId, toSetupId: segment.toSetupId, teamId: segment.teamId, workSeconds };
@@ -66,13 +77,15 @@ function walkBack(steps: PlanSteps, last: LotStep, chain: ChainBuilder): ChainRo
   let step: Step = last;
   let until = last.end;
   for (;;) {
+    const within: StepHold | null = step.kind === "change" ? holdWithin(steps, step, until) : null;
+    const from = within?.at ?? step.start;
     chain.add(
-      step.kind === "lot" ? runCause(step, until) : changeCause(steps, step, until),
-      step.start,
+      step.kind === "lot" ? runCause(step, until) : changeCause(steps, step, [from, until]),
+      from,
       until,
     );
-    const holds = step.kind === "lot" ? holdsOfLot(steps, step) : holdsOfChange(steps, step);
-    const hold = latestHold(holds, step.start);
+    const holds: readonly Hold[] = step.kind === "lot" ? holdsOfLot(steps, step) : holdsOfChange(steps, step);
+    const hold: Hold | null = within ?? latestHold(holds, step.start);
     if (hold === null) return rootOf({ kind: "line free", lineId: step.lineId }, step.start);
     if (hold.at < step.start) {
       const kind = gapKind(steps, step, hold.at);
