@@ -18,6 +18,12 @@ export function planText(document: PlanDocument): readonly string[] {
 
 type Clock = (iso: string) => string;
 
+/** "lot 2 of 3" behind the order's number where it is made in several. */
+function lotText({ lots }: PlanDocument, orderId: string, lot: number): string {
+  const count = lots.filter((each) => each.orderId === orderId).length;
+  return count > 1 ? ` lot ${lot + 1} of ${count}` : "";
+}
+
 /** "Mon 30 Nov 06:00" would need a locale; weekday, month-day and time read the same everywhere. */
 function clockOf(timeZone: string): Clock {
   return (iso) => {
@@ -42,7 +48,7 @@ function lineText(
       : `${Math.round((runSeconds / open) * 100)} % run, ${Math.round((changeSeconds / open) * 100)} % change of its open time`;
   const work = own
     .filter((segment) => segment.kind !== "stop" || segment.reason !== "closed")
-    .map((segment) => ({ start: segment.start, text: segmentText(segment, clock) }));
+    .map((segment) => ({ start: segment.start, text: segmentText(document, segment, clock) }));
   const closures = line.closures.map(({ start, end, reason }) => ({
     start,
     text: `  ${clock(start)} – ${clock(end)}  closed  ${reason}`,
@@ -58,14 +64,14 @@ function lineText(
   ];
 }
 
-function segmentText(segment: DocumentSegment, clock: Clock): string {
+function segmentText(document: PlanDocument, segment: DocumentSegment, clock: Clock): string {
   const when = `  ${clock(segment.start)} – ${clock(segment.end)}  `;
   switch (segment.kind) {
     case "run": {
       const mould =
         segment.mould === null ? "" : `, mould ${segment.mould.mouldId} copy ${segment.mould.copy}`;
       const late = segment.lateSeconds > 0 ? `  LATE ${hours(segment.lateSeconds)}` : "";
-      return `${when}run     ${segment.orderId}  ${segment.productName}, ${grouped(segment.pieces)} pieces${mould}, ${segment.sheetName}, due ${clock(segment.due)}${late}`;
+      return `${when}run     ${segment.orderId}${lotText(document, segment.orderId, segment.lot)}  ${segment.productName}, ${grouped(segment.pieces)} pieces${mould}, ${segment.sheetName}, due ${clock(segment.due)}${late}`;
     }
     case "change":
       return `${when}change  ${Math.round(segment.minutes)} min, ${segment.teamId ?? "no setters"}${segment.stripping ? ", mould taken out" : ""}: ${tasksText(segment)}`;

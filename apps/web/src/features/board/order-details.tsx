@@ -1,3 +1,4 @@
+import type { RunSegment } from "@formweek/contracts";
 import type { JSX } from "react";
 import { Facts, type Fact } from "../../components/facts.tsx";
 import { SheetBand } from "../../components/sheet-band.tsx";
@@ -24,6 +25,7 @@ export function OrderDetails({ plan, orderId, run, names }: OrderDetailsProps): 
   const order = plan.orders.get(orderId);
   if (order === undefined) return null;
   const runs = plan.runsOfOrder.get(orderId) ?? [];
+  const lots = plan.document.lots.filter((lot) => lot.orderId === orderId).length;
   const late = plan.document.late.find((entry) => entry.orderId === orderId);
   const reasons = plan.document.unplanned.find((entry) => entry.orderId === orderId)?.reasons ?? [];
   return (
@@ -39,7 +41,9 @@ export function OrderDetails({ plan, orderId, run, names }: OrderDetailsProps): 
         <br />
         {order.customer}
       </p>
-      {run !== null && <Facts facts={runFacts(run, names, text, format)} />}
+      {run !== null && (
+        <Facts facts={[...lotFacts(run, lots, text), ...runFacts(run, names, text, format)]} />
+      )}
       <Facts facts={orderFacts(order, text, format)} />
       {reasons.length > 0 && (
         <>
@@ -74,7 +78,7 @@ export function OrderDetails({ plan, orderId, run, names }: OrderDetailsProps): 
                   )}
                 </button>
                 {segment.source.kind === "run" && (
-                  <span>{text.units.pieces(format.count(segment.source.pieces))}</span>
+                  <span>{amountText(segment.source, lots, text, format)}</span>
                 )}
               </li>
             ))}
@@ -110,6 +114,17 @@ function orderFacts(order: PlanOrder, text: Text, format: Format): readonly Fact
   if (order.grossPieces !== order.toMakePieces)
     facts.push({ name: details.toForm, value: format.count(order.grossPieces) });
   return facts;
+}
+
+/** Pieces of a stretch, and of which lot they are where the order is made in several. */
+function amountText(run: RunSegment, lots: number, text: Text, format: Format): string {
+  const pieces = text.units.pieces(format.count(run.pieces));
+  return lots > 1 ? text.details.piecesOfLot(pieces, format.count(run.lot + 1)) : pieces;
+}
+
+function lotFacts({ source }: BoardSegment, lots: number, text: Text): readonly Fact[] {
+  if (source.kind === "change" || lots < 2) return [];
+  return [{ name: text.details.lot, value: text.details.lotOf(`${source.lot + 1}`, `${lots}`) }];
 }
 
 function runFacts(run: BoardSegment, names: PlanNames, text: Text, format: Format): readonly Fact[] {
