@@ -295,14 +295,17 @@ class PlantSearch implements Search {
     this.joinBest();
   }
 
-  /** Lots of one order side by side are one lot, unless that is dearer: a run is rounded up to whole seconds. */
+  /** Lots of one order side by side are one lot, unless that is dearer: where other steps take what they need in another order. */
   private joinBest(): void {
     const { decoder, problem } = this.context;
-    if (problem.lots.count === problem.jobs.count || !joinNeighbours(problem, this.candidate)) return;
-    const paid = withoutPassedOver(decoder, this.candidate, decoder.decode(this.candidate));
-    if (paid > this.bestPaid) return;
-    this.bestPaid = paid;
-    copySequences(this.candidate, this.bestFound);
+    if (problem.lots.count === problem.jobs.count) return;
+    joinNeighbours(problem, this.candidate, () => {
+      const paid = withoutPassedOver(decoder, this.candidate, decoder.decode(this.candidate));
+      const [from, into] =
+        paid <= this.bestPaid ? [this.candidate, this.bestFound] : [this.bestFound, this.candidate];
+      this.bestPaid = Math.min(paid, this.bestPaid);
+      copySequences(from, into);
+    });
   }
 
   private reject(): void {

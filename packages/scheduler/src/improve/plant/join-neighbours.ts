@@ -15,25 +15,30 @@ function optionOfLot({ lots, options }: CompiledProblem, option: number, lot: nu
   return lots.firstOption[lot]! + option - lots.firstOption[options.lot[option]!]!;
 }
 
-/** Makes one lot of lots of one order that stand side by side on a line; true when there were any. O(lots). */
-export function joinNeighbours(problem: CompiledProblem, sequences: Sequences): boolean {
-  const { options } = problem;
+/** Makes one lot of the lots at a position and after it, if both are of one order; true when they were. O(length of the line). */
+function joinAt(problem: CompiledProblem, sequences: Sequences, line: number, p: number): boolean {
   const { at, length, pieces } = sequences;
-  let joined = false;
-  for (let line = 0; line < at.length; line++) {
-    const row = at[line]!;
-    for (let p = length[line]! - 2; p >= 0; p--) {
-      const [option, next] = [row[p]!, row[p + 1]!];
-      if (!areOne(problem, option, next)) continue;
-      // the lower number stays: the first lot of a job is always in use
-      const [a, b] = [options.lot[option]!, options.lot[next]!];
-      const [kept, emptied] = [Math.min(a, b), Math.max(a, b)];
-      pieces[kept]! += pieces[emptied]!;
-      pieces[emptied] = 0;
-      row[p] = optionOfLot(problem, option, kept);
-      removeAt(sequences, line, p + 1);
-      joined = true;
+  const { options } = problem;
+  const row = at[line]!;
+  if (p + 1 >= length[line]! || !areOne(problem, row[p]!, row[p + 1]!)) return false;
+  // the lower number stays: the first lot of a job is always in use
+  const [a, b] = [options.lot[row[p]!]!, options.lot[row[p + 1]!]!];
+  const [kept, emptied] = [Math.min(a, b), Math.max(a, b)];
+  pieces[kept]! += pieces[emptied]!;
+  pieces[emptied] = 0;
+  row[p] = optionOfLot(problem, row[p]!, kept);
+  removeAt(sequences, line, p + 1);
+  return true;
+}
+
+/**
+ * Makes one lot of lots of one order that stand side by side on a line, and calls `joined` after each pair, which
+ * may put it back. O(lots) and a call per pair.
+ */
+export function joinNeighbours(problem: CompiledProblem, sequences: Sequences, joined: () => void): void {
+  for (let line = 0; line < sequences.at.length; line++) {
+    for (let p = sequences.length[line]! - 2; p >= 0; p--) {
+      if (joinAt(problem, sequences, line, p)) joined();
     }
   }
-  return joined;
 }
