@@ -64,6 +64,13 @@ function timed(problem: ProblemData, startFrom: Plan, maxSteps: number): Plan {
   return result.plan;
 }
 
+/** The order in one lot: the hidden schedule splits none, and its finish is the one that its due date goes by. */
+function wholeJob(job: Job): Job {
+  const whole: { -readonly [Key in keyof Job]: Job[Key] } = { ...job };
+  delete whole.lots;
+  return whole;
+}
+
 /**
  * Plants a schedule: a generated plant, campaigns laid out on its lines back to back, bettered by a search that knows no due
  * dates and can so look to changes alone, timed under every rule; then each order is due 0 to 8 hours after its finish there. Orders that did not find a place are left out of the problem.
@@ -75,7 +82,7 @@ export function plantedProblem(size: PlantedSize): PlantedProblem {
   const open: ProblemData = {
     ...problem,
     objective: { ...problem.objective, ...ON_TIME_FIRST },
-    jobs: problem.jobs.map((job): Job => ({ ...job, dueAt: problem.horizon.end, weight: 1 })),
+    jobs: problem.jobs.map((job) => wholeJob({ ...job, dueAt: problem.horizon.end, weight: 1 })),
   };
   // no order is due yet: the search can spend all its steps on fewer changes and an even load
   const balanced = { ...open, objective: { ...open.objective, makespanPerHour: MAKESPAN_PRICE } };
