@@ -57,6 +57,18 @@ describe("the timing of a plan", () => {
     expect(mounting?.mountStart).toBe(5 * HOUR + 600);
     expect(lot(plan, "b").start).toBe(8 * HOUR + 600);
   });
+  it("lets a line that changes to another mould anyhow do so at once, rather than strip it", () => {
+    const lines = [lineOf("1", { initial: { setupId: "A", copy: 0 } }), lineOf("2")];
+    const jobs = [
+      jobOf("a", "2", "A", { dueAt: 5 * HOUR }),
+      jobOf("b", "1", "B", { earliestStartAt: 50 * HOUR }),
+    ];
+    const plan = planOf(twoMouldPlant({ lines, jobs }));
+    expect(changesOf(plan).map(({ lineId, start, stripping }) => ({ lineId, start, stripping }))).toEqual([
+      { lineId: "1", start: 0, stripping: false },
+      { lineId: "2", start: 3 * HOUR, stripping: false },
+    ]);
+  });
   it("begins a run after the stop that would cost it more warm-up than it makes before", () => {
     const workingTime = workingTimeOf([
       [0, 5 * HOUR],

@@ -58,6 +58,8 @@ export class Decoder {
   private readonly times: ChangeTimes = noChangeTimes();
   private readonly choice: CopyChoice = noCopyChoice();
   private spec = -1;
+  /** The change does not wait until shortly before its run. */
+  private changesAtOnce = false;
   private runFrom = 0;
   private runTo = 0;
   private runParts: readonly Stretch[] | null = null;
@@ -134,10 +136,12 @@ export class Decoder {
       let option = sequences.at[line]![next[line]!]!;
       let at = this.propose(line, option);
       if (this.choice.yieldTo >= 0) {
-        // the mould hangs on a line that goes on with it at once: that step comes first
+        // the mould hangs on a line that goes on with it at once, or takes it out anyhow: that step comes first
         line = this.choice.yieldTo;
         option = sequences.at[line]![next[line]!]!;
+        this.changesAtOnce = this.choice.atOnce;
         at = this.propose(line, option);
+        this.changesAtOnce = false;
       } else if (at < NEVER && at > second) {
         key[line] = at;
         continue;
@@ -251,7 +255,7 @@ export class Decoder {
       ask.spec = this.spec;
       ask.from = ready;
       ask.mouldAt = mouldAt;
-      ask.neededAt = wanted;
+      ask.neededAt = this.changesAtOnce ? 0 : wanted;
       timeChange(problem, ledger, ask, times);
       if (strip !== null && strip.team >= 0) ledger.teamFree[strip.team] = before;
       if (trolley >= 0) ledger.trolleyFree[trolley] = trolleyBefore;

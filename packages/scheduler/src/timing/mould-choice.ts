@@ -13,12 +13,14 @@ export interface CopyChoice {
   /** idle line from which it must be stripped first, or -1 */
   holder: number;
   readonly strip: ChangeTimes;
-  /** line that holds it and goes on with it at once: its step comes first; -1 for none */
+  /** line whose next step comes first, because it goes on with the mould at once or takes it out; -1 for none */
   yieldTo: number;
+  /** that step takes the mould out: its change is not to wait for its run */
+  atOnce: boolean;
 }
 
 export function noCopyChoice(): CopyChoice {
-  return { copy: -1, readyAt: 0, holder: -1, strip: noChangeTimes(), yieldTo: -1 };
+  return { copy: -1, readyAt: 0, holder: -1, strip: noChangeTimes(), yieldTo: -1, atOnce: false };
 }
 
 export interface ChoosingState {
@@ -56,6 +58,24 @@ function goesOnWithIt(state: ChoosingState, holder: number, mould: number): bool
   return wanted <= ledger.lineFree[holder]! + HOLD_SECONDS;
 }
 
+/** Whether the holder's next step changes to a mould in store, or to none: then the mould comes out without a stripping. */
+function takesItOut(state: ChoosingState, holder: number, mould: number): boolean {
+  const { problem, ledger, sequences, next } = state;
+  const position = next[holder]!;
+  if (position >= sequences.length[holder]!) return false;
+  const setup = problem.options.setup[sequences.at[holder]![position]!]!;
+  const other = problem.setups.mould[setup]!;
+  if (other === mould) return false;
+  const { changes, lines, moulds } = problem;
+  const row =
+    (lines.changeClass[holder]! * changes.setupCount + ledger.lineSetup[holder]!) * changes.setupCount;
+  if (changes.matrix[row + setup]! < 0) return false;
+  if (other < 0) return true;
+  for (let copy = moulds.firstCopy[other]!; copy < moulds.firstCopy[other + 1]!; copy++)
+    if (ledger.copyLine[copy]! < 0) return true;
+  return false;
+}
+
 /** Spec of the change that takes the mould out of a line as it stands. */
 export function strippingSpec(problem: CompiledProblem, ledger: PlantLedger, line: number): number {
   const { changes, lines, setups } = problem;
@@ -83,6 +103,7 @@ export function chooseCopy(state: ChoosingState, line: number, mould: number, ou
   out.copy = -1;
   out.holder = -1;
   out.yieldTo = -1;
+  out.atOnce = false;
   out.readyAt = NEVER;
   let best = NEVER;
   let waitsFor = -1;
@@ -95,6 +116,10 @@ export function chooseCopy(state: ChoosingState, line: number, mould: number, ou
       ready = ledger.copyFree[copy]! + (left >= 0 && left !== line ? carrying[mould]! : 0);
     } else if (goesOnWithIt(state, holder, mould)) {
       waitsFor = holder;
+      continue;
+    } else if (takesItOut(state, holder, mould)) {
+      waitsFor = holder;
+      out.atOnce = true;
       continue;
     } else {
       ask.line = holder;
