@@ -144,7 +144,7 @@ function jobArb({ shape, sheetCount, setupIds }: Drawn, index: number): fc.Arbit
       ...(draw.published === null
         ? {}
         : {
-            published: { lineId: `L${draw.published.line}`, startAt: MONDAY + draw.published.hour * HOUR },
+            published: { lineIds: [`L${draw.published.line}`], startAt: MONDAY + draw.published.hour * HOUR },
           }),
       sheetId: shape.sheets ? `S${draw.sheet}` : null,
       sheetKgPerPiece: 0.01,

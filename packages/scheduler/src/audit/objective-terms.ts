@@ -71,7 +71,7 @@ function moves({ problem, lots }: AuditContext): { readonly lines: number; reado
   for (const { orderId, published } of problem.jobs) {
     const own = lots.filter((lot) => lot.orderId === orderId);
     if (published === undefined || own.length === 0) continue;
-    if (own.some((lot) => lot.lineId !== published.lineId)) lines++;
+    if (own.some((lot) => !published.lineIds.includes(lot.lineId))) lines++;
     const first = own.reduce((least, lot) => Math.min(least, lot.start), Infinity);
     startHours += Math.abs(first - published.startAt) / hour;
   }

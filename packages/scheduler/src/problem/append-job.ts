@@ -70,7 +70,7 @@ export function appendJob(
     weight: joinedFloats(problem.jobs.weight, own.jobs.weight),
     holdingWeight: joinedFloats(problem.jobs.holdingWeight, own.jobs.holdingWeight),
     earlyPerSecond: joinedFloats(problem.jobs.earlyPerSecond, own.jobs.earlyPerSecond),
-    publishedLine: joined(problem.jobs.publishedLine, own.jobs.publishedLine),
+    publishedLines: [...problem.jobs.publishedLines, ...own.jobs.publishedLines],
     publishedStart: joined(problem.jobs.publishedStart, own.jobs.publishedStart),
     latePerSecond: joinedFloats(problem.jobs.latePerSecond, own.jobs.latePerSecond),
     lateOnce: joinedFloats(problem.jobs.lateOnce, own.jobs.lateOnce),

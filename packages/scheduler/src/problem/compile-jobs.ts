@@ -146,8 +146,8 @@ export function compileJobs(data: ProblemData): {
     weight: pick((job) => job.weight),
     holdingWeight: pick((job) => job.holdingWeight ?? 0),
     earlyPerSecond: pick((job) => ((job.holdingWeight ?? 0) * data.objective.earlinessPerWeightHour) / 3600),
-    publishedLine: Int32Array.from(data.jobs, (job) =>
-      job.published === undefined ? -1 : (lineIndex.get(job.published.lineId) ?? data.lines.length),
+    publishedLines: data.jobs.map(({ published }) =>
+      (published?.lineIds ?? []).map((id) => lineIndex.get(id) ?? data.lines.length),
     ),
     publishedStart: Int32Array.from(data.jobs, (job) =>
       Math.max(-NEVER, Math.min(NEVER, (job.published?.startAt ?? origin) - origin)),

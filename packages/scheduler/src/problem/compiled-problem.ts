@@ -122,8 +122,8 @@ export interface CompiledJobs {
   readonly holdingWeight: Float64Array;
   /** [job] money per second early */
   readonly earlyPerSecond: Float64Array;
-  /** [job] line of the published plan, -1 for none, the number of lines for one that is gone; its start there, s */
-  readonly publishedLine: Int32Array;
+  /** [job] lines of the published plan, the number of lines for one that is gone; its start there, s */
+  readonly publishedLines: readonly (readonly number[])[];
   readonly publishedStart: Int32Array;
   /** [job] money per second late */
   readonly latePerSecond: Float64Array;

@@ -147,8 +147,8 @@ export interface Job {
   readonly weight: number;
   /** What its goods take up while they wait for their due date, such as pallets; absent: nothing. */
   readonly holdingWeight?: number;
-  /** Where and when the published plan begins it; absent: it is not in it. */
-  readonly published?: { readonly lineId: string; readonly startAt: number };
+  /** The lines that the published plan has it on, at least one, and when it begins there; absent: it is not in it. */
+  readonly published?: { readonly lineIds: readonly string[]; readonly startAt: number };
   readonly conditioningSeconds: number;
   readonly sheetId: string | null;
   /** Sheet used per piece formed, kg. */
@@ -217,7 +217,7 @@ export interface ObjectiveWeights {
   readonly earlinessPerWeightHour: number;
   /** per hour by which the line with the most running and change work exceeds the mean of all lines */
   readonly balancePerHour: number;
-  /** per order that has a lot on another line than the published plan */
+  /** per order that has a lot on a line on which the published plan has none of it */
   readonly movedLinePerOrder: number;
   /** per hour between an order's first start and that of the published plan, earlier or later */
   readonly movedStartPerHour: number;

@@ -81,6 +81,7 @@ export function jobFaults(data: ProblemData): ProblemFault[] {
       !Number.isSafeInteger(job.dueAt) ||
       !Number.isSafeInteger(job.earliestStartAt) ||
       !Number.isSafeInteger(job.published?.startAt ?? 0) ||
+      job.published?.lineIds.length === 0 ||
       !isDuration(job.conditioningSeconds)
     ) {
       faults.push(

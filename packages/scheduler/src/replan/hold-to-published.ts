@@ -20,6 +20,10 @@ function firstLots(plan: Plan): ReadonlyMap<string, PlannedLot> {
   return first;
 }
 
+const linesOf = (plan: Plan, job: Job): readonly string[] => [
+  ...new Set(plan.lots.filter((lot) => lot.orderId === job.orderId).map((lot) => lot.lineId)),
+];
+
 /**
  * The problem with a price on every order's distance from a published plan, and with pins on the runs that start before the
  * frozen horizon ends. A run is not frozen where it could not start any more: its line is closed then, gone, or no longer
@@ -46,7 +50,9 @@ export function holdToPublished(problem: ProblemData, published: Plan, terms: Ca
   });
   const jobs = problem.jobs.map((job): Job => {
     const lot = first.get(job.orderId);
-    return lot === undefined ? job : { ...job, published: { lineId: lot.lineId, startAt: lot.start } };
+    return lot === undefined
+      ? job
+      : { ...job, published: { lineIds: linesOf(published, job), startAt: lot.start } };
   });
   const { movedLinePerOrder, movedStartPerHour } = terms;
   return {

@@ -10,11 +10,11 @@ import { SplitLateness } from "./split-lateness.ts";
 /** Money for another line or start than the published plan has. */
 function moveMoney({ jobs, options, lots, data }: CompiledProblem, option: number, start: number): number {
   const job = options.job[option]!;
-  const published = jobs.publishedLine[job]!;
+  const published = jobs.publishedLines[job]!;
   // lots after the first move the order's start only if they overtake it
-  if (published < 0 || options.lot[option] !== lots.firstLot[job]) return 0;
+  if (published.length === 0 || options.lot[option] !== lots.firstLot[job]) return 0;
   const { movedLinePerOrder, movedStartPerHour } = data.objective;
-  const line = options.line[option] === published ? 0 : movedLinePerOrder;
+  const line = published.includes(options.line[option]!) ? 0 : movedLinePerOrder;
   return line + (Math.abs(start - jobs.publishedStart[job]!) * movedStartPerHour) / 3600;
 }
 

@@ -61,7 +61,7 @@ describe("the terms of the objective", () => {
   });
 
   it("distance from the published plan: runs stay where and when they were, unless that costs more", () => {
-    const job = jobOf("o", "1", "A", { published: { lineId: "2", startAt: 30 * HOUR } });
+    const job = jobOf("o", "1", "A", { published: { lineIds: ["2"], startAt: 30 * HOUR } });
     const free = { ...job, options: [...job.options, { lineId: "2", setupId: "A", secondsPerPiece: 1 }] };
     const calm = planOf(priced({ movedLinePerOrder: 10, movedStartPerHour: 0 }, { jobs: [free] }));
     expect(calm.lots[0]?.lineId).toBe("2");

@@ -39,7 +39,7 @@ export class OrderTally {
   /** Notes where and when a lot of the job starts: the order's distance from the published plan. */
   noteStart(job: number, line: number, start: number): void {
     if (start < this.start[job]!) this.start[job] = start;
-    if (line !== this.problem.jobs.publishedLine[job]) this.changedLine[job] = 1;
+    if (!this.problem.jobs.publishedLines[job]!.includes(line)) this.changedLine[job] = 1;
   }
 
   /** Counts a lot of the job that ends at `end`: an order is late by its last lot. */
@@ -68,7 +68,7 @@ export class OrderTally {
         const early = jobs.due[job]! - this.end[job]!;
         if (early > 0) sums.earlyWeightSeconds += early * jobs.holdingWeight[job]!;
       }
-      if (terms.stability && this.lotsRun[job]! > 0 && jobs.publishedLine[job]! >= 0) {
+      if (terms.stability && this.lotsRun[job]! > 0 && jobs.publishedLines[job]!.length > 0) {
         sums.linesChanged += this.changedLine[job]!;
         sums.startsMovedSeconds += Math.abs(this.start[job]! - jobs.publishedStart[job]!);
       }
