@@ -109,6 +109,7 @@ function jobArb({ shape, sheetCount, setupIds }: Drawn, index: number): fc.Arbit
     lineId: fc.integer({ min: 0, max: shape.lines - 1 }).map((l) => `L${l}`),
     setupId: fc.constantFrom(...setupIds.filter((id) => id !== "bare")),
     secondsPerPiece: fc.integer({ min: 10, max: 80 }).map((tenths) => tenths / 10),
+    piecesPerCycle: fc.constantFrom(1, 4, 12),
   });
   return fc
     .record({
@@ -211,6 +212,15 @@ export function problemArb(shape: ProblemShape = SMALL_PLANT): fc.Arbitrary<Prob
     service: shape.services
       ? fc.option(fc.integer({ min: 24, max: shape.days * 24 }), { freq: 3 })
       : fc.constant(null),
+    cycles: shape.services
+      ? fc.option(
+          fc.record({
+            afterCycles: fc.constantFrom(1, 500, 2000, 12_000),
+            seconds: fc.constantFrom(1, 1800, 8 * HOUR),
+            cyclesDone: fc.array(fc.integer({ min: 0, max: 3000 }), { maxLength: 1 }),
+          }),
+        )
+      : fc.constant(null),
   });
   const supply: fc.Arbitrary<{ stockKg: number | null; arrivals: { at: number; kg: number }[] }> =
     shape.sheets
@@ -263,9 +273,10 @@ export function problemArb(shape: ProblemShape = SMALL_PLANT): fc.Arbitrary<Prob
                     : { setupId: setup.id, copy: mouldId === null ? null : 0 };
               return { id: `L${l}`, ...line, initial };
             }),
-            moulds: draw.moulds.map(({ service, ...mould }, m) => ({
+            moulds: draw.moulds.map(({ service, cycles, ...mould }, m) => ({
               id: `M${m}`,
               ...mould,
+              ...(cycles === null ? {} : { service: cycles }),
               outOfService:
                 service === null
                   ? []

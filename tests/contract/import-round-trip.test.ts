@@ -93,10 +93,16 @@ describe("what is exported is loaded back unchanged", () => {
     }
   });
 
-  it("a generated plant with a price on everything", async () => {
+  it("a generated plant with a price on everything and service counters", async () => {
     const { plant: drawn } = generatePlant({ lines: 12, orders: 60, seed: 3 });
     const prices = { ...drawn.prices, overtimePerHour: 35, earlyPerPalletHour: 0.25, balancePerHour: 2 };
-    const generated = { ...drawn, prices };
+    const moulds = drawn.moulds.map((mould, index) => ({
+      ...mould,
+      copies: 2,
+      serviceAfterCycles: 50_000,
+      cyclesSinceService: [[], [1200], [0, 48_000]][index % 3] ?? [],
+    }));
+    const generated = { ...drawn, prices, moulds };
     const outcome = previewPlant({
       tables: await csvOf(tablesOfPlant(generated)),
       stored: null,

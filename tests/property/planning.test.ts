@@ -1,6 +1,7 @@
 import { assembleProblem, auditDocument, describePlan } from "@formweek/application";
 import type { Assembled, PlanDocument } from "@formweek/application";
 import { Plant, changeBetween, ordersToMake, piecesPerUnit, rulesForLine } from "@formweek/capacity-model";
+import { PlanDocument as PlanFile } from "@formweek/contracts";
 import { demoOrders, demoPlant, generatePlant } from "@formweek/demo-plant";
 import { solve } from "@formweek/scheduler";
 import fc from "fast-check";
@@ -177,6 +178,40 @@ describe("what a plant's prices weigh", () => {
     if (made === undefined || product === undefined) throw new Error("nothing to make");
     const perPallet = product.piecesPerStack * product.stacksPerCarton * product.cartonsPerPallet;
     expect(problem.jobs[0]?.holdingWeight).toBe(Math.ceil(made.goodPiecesToMake / perPallet));
+  });
+});
+
+describe("service counters of moulds", () => {
+  const plant = demoPlant("full");
+  const planned = (part: Partial<Plant["moulds"][number]>) =>
+    assembleProblem({
+      plant: { ...plant, moulds: plant.moulds.map((mould) => ({ ...mould, ...part })) },
+      orders: demoOrders("full"),
+      pins: [],
+      now: 0,
+    });
+
+  it("reach the engine with the cycles done, unless a service takes no time", () => {
+    const [mould] = plant.moulds;
+    const part = { serviceAfterCycles: 20_000, serviceHours: 1.5, cyclesSinceService: [700] };
+    const service = { afterCycles: 20_000, seconds: 5400, cyclesDone: [700] };
+    expect(planned(part).problem.moulds[0]?.service).toEqual(service);
+    expect(planned({ ...part, serviceHours: 0 }).problem.moulds[0]?.service).toBeUndefined();
+    expect(planned({ serviceAfterCycles: null }).problem.moulds[0]?.service).toBeUndefined();
+    const { jobs, setups } = planned(part).problem;
+    const setupIds = setups.filter(({ mouldId }) => mouldId === mould?.id).map(({ id }) => id);
+    const option = jobs.flatMap(({ options }) => options).find(({ setupId }) => setupIds.includes(setupId));
+    expect(option?.piecesPerCycle).toBe((mould?.cavitiesAlong ?? 0) * (mould?.cavitiesAcross ?? 0));
+  });
+
+  it("give plans whose services stand in the plan file and pass the audit", () => {
+    const assembled = planned({ serviceAfterCycles: 20_000, serviceHours: 2, cyclesSinceService: [19_000] });
+    const document = PlanFile.parse(JSON.parse(JSON.stringify(documentOf(assembled, 40)))) as PlanDocument;
+    const services = document.segments.filter(
+      (segment) => segment.kind === "stop" && segment.reason === "service",
+    );
+    expect(services.length).toBeGreaterThan(5);
+    expect(auditDocument(document, assembled)).toEqual({ sameInputs: true, violations: [] });
   });
 });
 

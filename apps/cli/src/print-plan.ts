@@ -64,6 +64,13 @@ function lineText(
   ];
 }
 
+const STOP_WORDS = {
+  closed: "closed",
+  operators: "too few operators",
+  "warm-up": "warm-up",
+  service: "mould service",
+} as const;
+
 function segmentText(document: PlanDocument, segment: DocumentSegment, clock: Clock): string {
   const when = `  ${clock(segment.start)} – ${clock(segment.end)}  `;
   switch (segment.kind) {
@@ -76,7 +83,7 @@ function segmentText(document: PlanDocument, segment: DocumentSegment, clock: Cl
     case "change":
       return `${when}change  ${Math.round(segment.minutes)} min, ${segment.teamId ?? "no setters"}${segment.stripping ? ", mould taken out" : ""}: ${tasksText(segment)}`;
     case "stop":
-      return `${when}stop    ${segment.reason === "operators" ? "too few operators" : segment.reason}`;
+      return `${when}stop    ${STOP_WORDS[segment.reason]}`;
   }
 }
 

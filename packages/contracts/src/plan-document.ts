@@ -70,12 +70,12 @@ export const RunSegment = z
   .meta({ id: "RunSegment" });
 export type RunSegment = z.infer<typeof RunSegment>;
 
-/** A pause inside a lot. */
+/** A pause inside a lot, or the service of its mould before it. */
 export const StopSegment = z
   .object({
     kind: z.literal("stop"),
     ...OnLine,
-    reason: z.enum(["closed", "operators", "warm-up"]),
+    reason: z.enum(["closed", "operators", "warm-up", "service"]),
     orderId: Id,
     lot: z.int().min(0),
   })
@@ -164,6 +164,7 @@ export const LateLink = z
       "conditioning",
       "run",
       "change",
+      "mould service",
       "carrying",
       "line closed",
       "no operators",

@@ -175,7 +175,7 @@ describe("orders that cannot be planned", () => {
     ).toContain("sheet-never-arrives");
   });
   it("have a reason when the mould is gone for good", () => {
-    const moulds = easy.moulds.map((mould) => ({ ...mould, copies: 0 }));
+    const moulds = easy.moulds.map(({ id }) => ({ id, copies: 0, carryingSeconds: 0, outOfService: [] }));
     const lines = easy.lines.map((line) => ({ ...line, initial: null, workingTime: always }));
     const jobs = [{ ...easyJob, options: [{ lineId: "L0", setupId: "M0/a", secondsPerPiece: 1 }] }];
     expect(reasonsFor({ ...easy, moulds, lines, jobs })).toContain("mould-unavailable");

@@ -169,7 +169,7 @@ function drawChange(pen: Pen, frame: Frame, segment: BoardSegment, box: Box): vo
 function drawStop(
   pen: Pen,
   frame: Frame,
-  { reason, box }: { readonly reason: "closed" | "operators" | "warm-up"; readonly box: Box },
+  { reason, box }: { readonly reason: "closed" | "operators" | "warm-up" | "service"; readonly box: Box },
 ): void {
   const { palette, layout } = frame;
   const y = box.y + bandPx / 2 + 0.5;
@@ -209,7 +209,8 @@ function isSelected(frame: Frame, segment: BoardSegment): boolean {
 
 function isFirstStretch(frame: Frame, segment: BoardSegment): boolean {
   const before = frame.plan.lines[segment.lineIndex]?.segments[segment.place - 1];
-  return before === undefined || before.source.kind === "change";
+  if (before === undefined || before.source.kind === "change") return true;
+  return before.source.kind === "stop" && before.source.reason === "service";
 }
 
 function bandFill(pen: Pen, frame: Frame, colour: RunSegment["colour"]): CanvasPattern | string {

@@ -13,7 +13,7 @@ export interface BoardWords {
   readonly used: (share: number) => string;
   readonly hours: (seconds: number) => string;
   readonly late: (seconds: number) => string;
-  readonly stop: (reason: "closed" | "operators" | "warm-up") => string;
+  readonly stop: (reason: "closed" | "operators" | "warm-up" | "service") => string;
   readonly now: string;
 }
 

@@ -1,4 +1,5 @@
 import type { Cell } from "../ports/table.ts";
+import { readWhole } from "./cell-number.ts";
 import { plainText, read, unreadable } from "./cell-text.ts";
 import type { Reading } from "./cell-text.ts";
 
@@ -21,6 +22,22 @@ export function readList(cell: Cell): Reading<readonly string[]> {
       .map((item) => item.trim())
       .filter((item) => item !== ""),
   );
+}
+
+/** Whole numbers parted by semicolons, as `readWhole` reads them, empty places 0. */
+export function readCounts(cell: Cell): Reading<readonly number[]> {
+  if (!plainText(cell).includes(";")) {
+    const alone = readWhole(cell);
+    return alone.ok ? read([alone.value]) : alone;
+  }
+  const counts: number[] = [];
+  for (const item of plainText(cell).replace(/;\s*$/, "").split(";")) {
+    // a place left empty keeps the ones behind it in theirs
+    const count = item.trim() === "" ? read(0) : readWhole(item);
+    if (!count.ok) return count;
+    counts.push(count.value);
+  }
+  return read(counts);
 }
 
 /** Weekdays as ISO numbers: "Mon-Fri", "Sun,Mon", "1-5", "Fri-Sun"; a range may pass the week's end. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { readBreaks, readWeekdays, readYesNo } from "./cell-list.ts";
+import { readBreaks, readCounts, readWeekdays, readYesNo } from "./cell-list.ts";
 import { readDecimal, readShare, readWhole } from "./cell-number.ts";
 import { readLocalDateTime, readTimeOfDay, readWallClock } from "./cell-time.ts";
 import type { Cell } from "../ports/table.ts";
@@ -8,6 +8,16 @@ const value = (reading: { readonly ok: boolean; readonly value?: unknown }): unk
   reading.ok ? reading.value : "refused";
 
 describe("numbers as planners write them", () => {
+  it.each<[Cell, readonly number[] | "refused"]>([
+    ["12000; 3,500", [12_000, 3500]],
+    ["; 40;", [0, 40]],
+    [250, [250]],
+    [1.234, "refused"],
+    ["10; few", "refused"],
+  ])("reads %j as the counts %j", (cell, expected) => {
+    expect(value(readCounts(cell))).toEqual(expected);
+  });
+
   it.each<[Cell, number | "refused"]>([
     ["185000", 185_000],
     ["185,000", 185_000],

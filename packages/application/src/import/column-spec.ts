@@ -1,6 +1,7 @@
 import type { Cell } from "../ports/table.ts";
 import {
   readBreaks,
+  readCounts,
   readList,
   readMouldChoices,
   readWeekdays,
@@ -24,6 +25,7 @@ export type ColumnKind =
   | "date"
   | "time"
   | "list"
+  | "counts"
   | "weekdays"
   | "breaks"
   | "moulds";
@@ -90,6 +92,8 @@ export function readCell(kind: ColumnKind, cell: Cell): Reading<unknown> {
       return readTimeOfDay(cell);
     case "list":
       return readList(cell);
+    case "counts":
+      return readCounts(cell);
     case "weekdays":
       return readWeekdays(cell);
     case "breaks":
@@ -135,7 +139,8 @@ export function writeCell(kind: ColumnKind, value: unknown): Cell {
     case "time":
       return typeof value === "string" ? value.replace("T", " ") : null;
     case "list":
-      return (value as readonly string[]).join("; ");
+    case "counts":
+      return (value as readonly (string | number)[]).join("; ");
     case "weekdays":
       return weekdaysText(value as readonly number[]);
     case "breaks":

@@ -11,6 +11,7 @@ const KIND_WORDS: Readonly<Record<ColumnKind, string>> = {
   date: "day",
   time: "time of day",
   list: "list, parted by ;",
+  counts: "whole numbers, parted by ;",
   weekdays: "weekdays",
   breaks: "breaks",
   moulds: "moulds",

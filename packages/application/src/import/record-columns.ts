@@ -129,6 +129,10 @@ export const mouldColumns: readonly ColumnSpec[] = [
     null,
   ),
   optional(column(["service h"], "serviceHours", "decimal", "Length of a service."), 0),
+  optional(
+    column(["cycles since service"], "cyclesSinceService", "counts", "Of each copy; blank or missing: 0."),
+    [],
+  ),
   ...decimals([
     ["form s", "formSeconds", "Forming."],
     ["trim s", "trimSeconds", "Trimming."],

@@ -2,7 +2,6 @@ import {
   compilePlantCalendars,
   grossPiecesFor,
   instantOfLocalText,
-  mouldOutOfService,
   ordersToMake,
   packingChainOf,
   piecesPerUnit,
@@ -23,6 +22,7 @@ import { inputHash } from "./input-hash.ts";
 import { productOptions } from "./job-options.ts";
 import type { ProductOptions } from "./job-options.ts";
 import { planWindow } from "./plan-window.ts";
+import { problemMoulds } from "./problem-moulds.ts";
 import { closuresOf, HUNDREDTHS, problemLines } from "./problem-lines.ts";
 import { SetupStates } from "./setup-states.ts";
 
@@ -51,12 +51,7 @@ export function assembleProblem({ plant, orders, pins, now }: PlanningInput): As
   const problem: ProblemData = {
     horizon: window,
     lines: lines.map((line) => ({ ...line, changeClassId: classOfLine.get(line.id) ?? "" })),
-    moulds: plant.moulds.map((mould) => ({
-      id: mould.id,
-      copies: mould.copies,
-      carryingSeconds: Math.round((plant.changeoverRules[0]?.carryingMinutes ?? 0) * 60),
-      outOfService: mouldOutOfService(mould, plant.timeZone),
-    })),
+    moulds: problemMoulds(plant),
     setups: states.records(),
     changeClasses,
     changes,

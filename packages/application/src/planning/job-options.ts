@@ -42,6 +42,7 @@ export function productOptions(plant: Plant, product: Product, states: SetupStat
       lineId: line.id,
       setupId: states.ofMaking(making),
       secondsPerPiece: rate.cycleSeconds / cavities,
+      piecesPerCycle: cavities,
     });
     sheetKgPerPiece = Math.max(sheetKgPerPiece, rate.shot.sheetKg / cavities);
   }

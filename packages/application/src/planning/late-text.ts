@@ -28,6 +28,8 @@ export function linkText(cause: ChainCause, seconds: number, names: PlantNames):
       const pauses = pause >= 60 ? `, ${span(pause)} pauses` : "";
       return `${names.line(cause.lineId)} is changed to ${names.setup(cause.toSetupId)}${team}: ${span(cause.workSeconds)} of work${pauses}`;
     }
+    case "mould service":
+      return `${names.mould(cause.mouldId)} is served on ${names.line(cause.lineId)} before ${cause.orderId}: ${span(seconds)}`;
     case "carrying":
       return `${names.mould(cause.mouldId)} is carried to ${names.line(cause.lineId)}: ${span(seconds)}`;
     case "line closed":

@@ -54,6 +54,7 @@ export interface DocumentLateLink {
     | "conditioning"
     | "run"
     | "change"
+    | "mould service"
     | "carrying"
     | "line closed"
     | "no operators"
@@ -134,7 +135,7 @@ export interface DocumentStop {
   readonly lineId: string;
   readonly start: string;
   readonly end: string;
-  readonly reason: "closed" | "operators" | "warm-up";
+  readonly reason: "closed" | "operators" | "warm-up" | "service";
   readonly orderId: string;
   readonly lot: number;
 }

@@ -42,6 +42,8 @@ export const Mould = z.object({
   outOfService: z.array(OutOfService).max(200).default([]),
   serviceAfterCycles: z.int().min(1).nullable(),
   serviceHours: nonNegative,
+  /** Cycles of each copy since its last service, at the start of planning; copies without an entry: 0. */
+  cyclesSinceService: z.array(z.int().min(0)).max(20).default([]),
   formSeconds: positive,
   trimSeconds: positive,
   /** Stabilising time really needed over the ideal one; one factor per mould, from one measured cycle. */

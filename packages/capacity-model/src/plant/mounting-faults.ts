@@ -52,7 +52,26 @@ export function mountingFaults(plant: Plant): readonly PlantFault[] {
       );
     }
   });
-  return [...faults, ...outOfServiceFaults(plant)];
+  return [...faults, ...outOfServiceFaults(plant), ...cycleCountFaults(plant)];
+}
+
+function cycleCountFaults(plant: Plant): readonly PlantFault[] {
+  return plant.moulds.flatMap(({ id, copies, cyclesSinceService }, index) =>
+    cyclesSinceService.length <= copies
+      ? []
+      : [
+          faultIn(
+            { path: ["moulds", index], record: `mould ${id}` },
+            {
+              code: "copy-beyond-copies",
+              field: ["cyclesSinceService"],
+              value: cyclesSinceService.length,
+              cause: `Cycles are given for ${cyclesSinceService.length} copies, but only ${copies} exist.`,
+              remedy: `Give no more than ${copies}, one for each copy.`,
+            },
+          ),
+        ],
+  );
 }
 
 function outOfServiceFaults(plant: Plant): readonly PlantFault[] {

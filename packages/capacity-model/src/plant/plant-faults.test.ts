@@ -145,6 +145,11 @@ describe("faults of a plant", () => {
       ["copy-beyond-copies moulds.0.outOfService.0.copy"],
     ],
     [
+      "cycles of copies that do not exist",
+      withMould({ cyclesSinceService: [10, 20, 30] }),
+      ["copy-beyond-copies moulds.0.cyclesSinceService"],
+    ],
+    [
       "product's sheet",
       { products: [{ ...product, sheetId: "X" }] },
       ["unknown-reference products.0.sheetId"],

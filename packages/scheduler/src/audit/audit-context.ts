@@ -9,13 +9,16 @@ import type {
   SetupState,
 } from "../problem/problem-data.ts";
 
-/** All segments of one lot in order of time; at least one of them is a run. */
+/** One lot in order of time; at least one of its segments is a run. */
 export interface LotOnLine {
   readonly orderId: string;
   readonly lot: number;
   readonly lineId: string;
   readonly setupId: string;
+  /** Without the services before it. */
   readonly segments: readonly (RunSegment | StopSegment)[];
+  /** Services of its mould, in order of start. */
+  readonly services: readonly StopSegment[];
   readonly stretches: readonly RunSegment[];
   readonly start: number;
   readonly end: number;
@@ -54,6 +57,11 @@ function groupByLine(problem: ProblemData, plan: Plan): Map<string, Segment[]> {
   return groups;
 }
 
+/** Whether a segment is the service of a mould before a lot. */
+export function isService(segment: Segment | undefined): segment is StopSegment {
+  return segment?.kind === "stop" && segment.reason === "service";
+}
+
 function compareTexts(a: string, b: string): number {
   return a < b ? -1 : a > b ? 1 : 0;
 }
@@ -69,13 +77,15 @@ function lotsOf(plan: Plan): { readonly lots: LotOnLine[]; readonly orphanStops:
   }
   const lots: LotOnLine[] = [];
   const orphanStops: StopSegment[] = [];
-  for (const segments of groups.values()) {
-    segments.sort(byStart);
+  for (const all of groups.values()) {
+    all.sort(byStart);
+    const services = all.flatMap((segment) => (isService(segment) ? [segment] : []));
+    const segments = all.filter((segment) => !isService(segment));
     const stretches = segments.filter((segment) => segment.kind === "run");
     const first = stretches[0];
     const last = stretches[stretches.length - 1];
     if (first === undefined || last === undefined) {
-      orphanStops.push(...segments.filter((segment) => segment.kind === "stop"));
+      orphanStops.push(...all.filter((segment) => segment.kind === "stop"));
       continue;
     }
     lots.push({
@@ -84,6 +94,7 @@ function lotsOf(plan: Plan): { readonly lots: LotOnLine[]; readonly orphanStops:
       lineId: first.lineId,
       setupId: first.setupId,
       segments,
+      services,
       stretches,
       start: first.start,
       end: last.end,

@@ -9,6 +9,7 @@ import { fit } from "./fit.ts";
 import { lineExclusivity, segmentOrder } from "./line-exclusivity.ts";
 import { lotSummary } from "./lot-summary.ts";
 import { mouldCopies } from "./mould-copies.ts";
+import { mouldService } from "./mould-service.ts";
 import { objectiveTerms } from "./objective-terms.ts";
 import { operators } from "./operators.ts";
 import { pins } from "./pins.ts";
@@ -24,6 +25,7 @@ const rules: readonly ((context: AuditContext) => Violation[])[] = [
   objectiveTerms,
   lineExclusivity,
   mouldCopies,
+  mouldService,
   changes,
   changeCrews,
   runs,

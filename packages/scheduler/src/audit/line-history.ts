@@ -1,6 +1,6 @@
 import type { ChangeSegment, MouldCopy, RunSegment } from "../plan/plan.ts";
 import type { ProblemLine } from "../problem/problem-data.ts";
-import type { AuditContext } from "./audit-context.ts";
+import { isService, type AuditContext } from "./audit-context.ts";
 
 /** What hangs on a line: its set-up (null: unknown, anything may follow without a change) and its mould copy. */
 interface LineState {
@@ -23,6 +23,8 @@ export type LineStep =
       readonly before: LineState;
       /** The last change since the run before, or null. */
       readonly servedBy: ChangeSegment | null;
+      /** Start of the service before it, or of the run: from then on its mould is there at the latest. */
+      readonly heldFrom: number;
       /** Whether moulds may swap by themselves at its start: the rules ask for no change into its set-up. */
       readonly swapsFreely: boolean;
     };
@@ -43,19 +45,26 @@ export function lineHistory(context: AuditContext, line: ProblemLine): LineStep[
   const steps: LineStep[] = [];
   let state = initialState(context, line);
   let servedBy: ChangeSegment | null = null;
+  let serviceStart: number | null = null;
   segments.forEach((segment, index) => {
-    if (segment.kind === "stop") return;
+    if (segment.kind === "stop") {
+      if (isService(segment)) serviceStart = segment.start;
+      return;
+    }
+    const heldFrom = serviceStart ?? segment.start;
+    serviceStart = null;
     if (segment.kind === "run") {
       const swapsFreely =
         state.setupId !== segment.setupId &&
         context.changeIndexOf(line, state.setupId, segment.setupId) === null &&
         !keepsMould(context, state.setupId, segment.setupId);
-      steps.push({ kind: "run", segment, before: state, servedBy, swapsFreely });
+      steps.push({ kind: "run", segment, before: state, servedBy, heldFrom, swapsFreely });
       state = { setupId: segment.setupId, mould: segment.mould };
       servedBy = null;
       return;
     }
-    steps.push({ kind: "change", segment, before: state, servesRun: segments[index + 1]?.kind === "run" });
+    const next = segments[isService(segments[index + 1]) ? index + 2 : index + 1];
+    steps.push({ kind: "change", segment, before: state, servesRun: next?.kind === "run" });
     const stays = keepsMould(context, state.setupId, segment.toSetupId);
     state = { setupId: segment.toSetupId, mould: stays ? state.mould : segment.mouldIn };
     servedBy = segment;

@@ -80,8 +80,8 @@ function staysOf(steps: readonly LineStep[], lineId: string): Stay[] {
       if (mouldOut !== null) takeOut(mountStart);
       if (mouldIn !== null) putIn(mouldIn, mountStart);
     } else if (step.swapsFreely) {
-      takeOut(step.segment.start);
-      putIn(step.segment.mould, step.segment.start);
+      takeOut(step.heldFrom);
+      putIn(step.segment.mould, step.heldFrom);
     }
   }
   takeOut(Infinity);

@@ -91,7 +91,7 @@ const segmentFields: Readonly<Record<string, Fields>> = {
   },
   stop: {
     ...onLine,
-    reason: oneOf({ closed: true, operators: true, "warm-up": true }),
+    reason: oneOf({ closed: true, operators: true, "warm-up": true, service: true }),
     orderId: text,
     lot: count,
   },

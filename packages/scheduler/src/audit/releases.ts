@@ -22,13 +22,13 @@ function setUpsTooEarly(context: AuditContext): Violation[] {
   return context.problem.lines.flatMap((line) =>
     lineHistory(context, line).flatMap((step) => {
       if (step.kind !== "run") return [];
-      const { segment, servedBy } = step;
+      const { segment, servedBy, heldFrom } = step;
       const earliest = context.jobs.get(segment.orderId)?.earliestStartAt ?? -Infinity;
       const from = Math.max(
         context.optionOf(segment.orderId, line.id, segment.setupId)?.availableFromAt ?? -Infinity,
         context.problem.changeAwaitsEarliestStart && servedBy !== null ? earliest : -Infinity,
       );
-      const start = servedBy?.start ?? segment.start;
+      const start = servedBy?.start ?? heldFrom;
       if (start >= from) return [];
       const text = `Line ${line.id} is set up for order ${segment.orderId} ${sayInstant(context.problem, start)}, ${sayDuration(from - start)} before that is possible.`;
       return [finding("set-up-too-early", { lineId: line.id, orderId: segment.orderId, at: start }, text)];

@@ -7,11 +7,12 @@ import { finding } from "./finding.ts";
 import { mostSpare, spareHeads, type SpareHeads } from "./operator-profile.ts";
 import { sayDuration, sayHeads, sayInstant } from "./wording.ts";
 
-/** What speaks against the reason that a stop gives, or null. */
+/** What speaks against the reason that a stop gives, or null; services are judged by the cycles of their mould. */
 function objection(line: ProblemLine, stop: StopSegment, heads: readonly SpareHeads[] | null): string | null {
   const length = stop.end - stop.start;
   const open = workingBetween(line.workingTime, stop.start, stop.end);
   if (length === 0) return "it has no length";
+  if (stop.reason === "service") return null;
   if (stop.reason === "closed") return open === 0 ? null : `the line is open for ${sayDuration(open)} of it`;
   if (open < length) return `the line is closed for ${sayDuration(length - open)} of it`;
   if (stop.reason === "warm-up") return null;

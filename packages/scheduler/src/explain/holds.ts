@@ -1,6 +1,6 @@
 import { workingBetween } from "@formweek/capacity-model";
 import type { RootCause } from "./late-chain.ts";
-import type { ChangeStep, LotStep, PlanSteps, Step } from "./plan-steps.ts";
+import type { ChangeStep, LotStep, PlanSteps, ServiceStep, Step } from "./plan-steps.ts";
 
 /** Something that kept a step from beginning before `at`: a root, or a step that went on until then. */
 export type Hold =
@@ -85,6 +85,17 @@ export function holdsOfLot(steps: PlanSteps, lot: LotStep): Hold[] {
   return [byLine(steps, lot), ...releaseHolds(steps, lot), ...serviceHolds(steps, lot.mould)];
 }
 
+/** All that may have kept a service from starting earlier. */
+export function holdsOfService(steps: PlanSteps, service: ServiceStep): Hold[] {
+  return [byLine(steps, service), ...opensOf(steps, service)];
+}
+
+/** Instants before which the order's option forbids even what prepares the run. */
+function opensOf(steps: PlanSteps, step: ChangeStep | ServiceStep): Hold[] {
+  const lot = steps.lotAfter(step);
+  return lot === null ? [] : releaseHolds(steps, lot).filter((hold) => awaited(steps, hold));
+}
+
 function lastOf(changes: readonly ChangeStep[], endOf: (change: ChangeStep) => number): ChangeStep | null {
   return changes.reduce<ChangeStep | null>(
     (last, change) => (last === null || endOf(change) > endOf(last) ? change : last),
@@ -161,14 +172,12 @@ function crewHold(steps: PlanSteps, change: ChangeStep, id: (other: ChangeStep) 
 
 /** All that may have kept a change from starting earlier: its line, its team, its trolley, its mould. */
 export function holdsOfChange(steps: PlanSteps, change: ChangeStep): Hold[] {
-  const served = steps.servedBy(change);
-  const opens = served === null ? [] : releaseHolds(steps, served).filter((hold) => awaited(steps, hold));
   return [
     byLine(steps, change),
     ...mouldHold(steps, change),
     ...crewHold(steps, change, (other) => other.segment.teamId),
     ...crewHold(steps, change, (other) => other.segment.trolleyId),
-    ...opens,
+    ...opensOf(steps, change),
   ];
 }
 
@@ -197,7 +206,7 @@ export function gapKind(
     if (workingBetween(line.workingTime, from, step.start) === 0) return "line closed";
     return line.poolId === null ? "other work first" : "no operators";
   }
-  const { teamId } = step.segment;
+  const teamId = step.kind === "service" ? null : step.segment.teamId;
   if (teamId === null)
     return workingBetween(line.workingTime, from, step.start) === 0 ? "line closed" : "other work first";
   const team = steps.problem.teams.find((each) => each.id === teamId);

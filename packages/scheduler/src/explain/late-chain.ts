@@ -26,6 +26,14 @@ export type ChainCause =
       /** Seconds of work of the change's phases that lie in the stretch; the rest is closed time. */
       readonly workSeconds: number;
     }
+  /** The mould of the order's lot is served on the line after its cycles. */
+  | {
+      readonly kind: "mould service";
+      readonly mouldId: string;
+      readonly lineId: string;
+      readonly orderId: string;
+      readonly lot: number;
+    }
   | { readonly kind: "carrying"; readonly mouldId: string; readonly copy: number; readonly lineId: string }
   | { readonly kind: "line closed"; readonly lineId: string }
   | { readonly kind: "no operators"; readonly lineId: string }

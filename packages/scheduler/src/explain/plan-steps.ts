@@ -22,7 +22,17 @@ export interface ChangeStep {
   readonly segment: ChangeSegment;
 }
 
-export type Step = LotStep | ChangeStep;
+/** Service of the mould before a lot. */
+export interface ServiceStep {
+  readonly kind: "service";
+  readonly lineId: string;
+  readonly start: number;
+  readonly end: number;
+  readonly orderId: string;
+  readonly lot: number;
+}
+
+export type Step = LotStep | ChangeStep | ServiceStep;
 
 /** A plan as steps, with what came before each of them. */
 export interface PlanSteps {
@@ -33,8 +43,8 @@ export interface PlanSteps {
   readonly changes: readonly ChangeStep[];
   /** The step before on the same line; null for the first. */
   readonly before: (step: Step) => Step | null;
-  /** The lot that a change on its line serves; null for a stripping change. */
-  readonly servedBy: (change: ChangeStep) => LotStep | null;
+  /** The lot that a change or a service on its line is done for; null for a stripping change. */
+  readonly lotAfter: (step: ChangeStep | ServiceStep) => LotStep | null;
 }
 
 function stepsOfLine(plan: Plan, lineId: string): Step[] {
@@ -49,13 +59,25 @@ function stepsOfLine(plan: Plan, lineId: string): Step[] {
       steps.push({ kind: "change", lineId, start: segment.start, end: segment.end, segment });
       continue;
     }
-    if (open !== null && open.step.orderId === segment.orderId && open.step.lot === segment.lot) {
+    const isService = segment.kind === "stop" && segment.reason === "service";
+    if (
+      !isService &&
+      open !== null &&
+      open.step.orderId === segment.orderId &&
+      open.step.lot === segment.lot
+    ) {
       open.segments.push(segment);
       open.step = { ...open.step, end: segment.end };
       steps[steps.length - 1] = open.step;
       continue;
     }
-    if (segment.kind === "stop") continue;
+    if (segment.kind === "stop") {
+      if (!isService) continue;
+      const { start, end, orderId, lot } = segment;
+      open = null;
+      steps.push({ kind: "service", lineId, start, end, orderId, lot });
+      continue;
+    }
     const own = [segment];
     const { orderId, lot, start, end, setupId, mould } = segment;
     const step: LotStep = {
@@ -85,8 +107,10 @@ export function planSteps(problem: ProblemData, plan: Plan): PlanSteps {
     steps.forEach((step, index) => {
       const before = steps[index - 1];
       if (before !== undefined) previous.set(step, before);
-      if (step.kind === "lot" && before?.kind === "change" && !before.segment.stripping)
-        served.set(before, step);
+      const change = before?.kind === "service" ? steps[index - 2] : before;
+      if (step.kind === "lot" && before?.kind === "service") served.set(before, step);
+      if (step.kind === "lot" && change?.kind === "change" && !change.segment.stripping)
+        served.set(change, step);
       all.push(step);
     });
   }
@@ -97,6 +121,6 @@ export function planSteps(problem: ProblemData, plan: Plan): PlanSteps {
     lots: all.filter((step) => step.kind === "lot"),
     changes: all.filter((step) => step.kind === "change"),
     before: (step) => previous.get(step) ?? null,
-    servedBy: (change) => served.get(change) ?? null,
+    lotAfter: (step) => served.get(step) ?? null,
   };
 }

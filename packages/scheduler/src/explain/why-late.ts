@@ -5,6 +5,7 @@ import {
   gapKind,
   holdsOfChange,
   holdsOfLot,
+  holdsOfService,
   holdWithin,
   latestHold,
   releaseHolds,
@@ -29,7 +30,8 @@ class ChainBuilder {
 }
 
 function runCause(step: LotStep, until: number): ChainCause {
-  const seconds = { run: 0, closed: 0, operators: 0, "warm-up": 0 };
+  // a service is a step of its own
+  const seconds = { run: 0, closed: 0, operators: 0, "warm-up": 0, service: 0 };
   for (const segment of step.segments) {
     const kind = segment.kind === "run" ? "run" : segment.reason;
     seconds[kind] += Math.max(0, Math.min(segment.end, until) - segment.start);
@@ -66,10 +68,40 @@ const rootOf = (cause: RootCause, at: number): ChainRoot => ({ ...cause, at });
 
 /** A change that was not begun at once because its run waits: the run's release is then the root. */
 function releaseBehind(steps: PlanSteps, step: Step): RootCause | null {
-  const lot = step.kind === "change" ? steps.servedBy(step) : null;
+  const lot = step.kind === "lot" ? null : steps.lotAfter(step);
   if (lot === null) return null;
   const release = latestHold(releaseHolds(steps, lot), lot.start);
   return release?.kind === "root" && release.at > step.start ? release.root : null;
+}
+
+/** What a step does in [from, until). */
+function causeOf(
+  steps: PlanSteps,
+  step: Step,
+  [from, until]: readonly [from: number, until: number],
+): ChainCause {
+  switch (step.kind) {
+    case "lot":
+      return runCause(step, until);
+    case "change":
+      return changeCause(steps, step, [from, until]);
+    case "service": {
+      const { lineId, orderId, lot } = step;
+      const mouldId = steps.lotAfter(step)?.mould?.mouldId ?? "";
+      return { kind: "mould service", mouldId, lineId, orderId, lot };
+    }
+  }
+}
+
+function holdsOf(steps: PlanSteps, step: Step): readonly Hold[] {
+  switch (step.kind) {
+    case "lot":
+      return holdsOfLot(steps, step);
+    case "change":
+      return holdsOfChange(steps, step);
+    case "service":
+      return holdsOfService(steps, step);
+  }
 }
 
 /** Walks back from a lot's end to what nothing in the plan could have moved. */
@@ -79,13 +111,8 @@ function walkBack(steps: PlanSteps, last: LotStep, chain: ChainBuilder): ChainRo
   for (;;) {
     const within: StepHold | null = step.kind === "change" ? holdWithin(steps, step, until) : null;
     const from = within?.at ?? step.start;
-    chain.add(
-      step.kind === "lot" ? runCause(step, until) : changeCause(steps, step, [from, until]),
-      from,
-      until,
-    );
-    const holds: readonly Hold[] = step.kind === "lot" ? holdsOfLot(steps, step) : holdsOfChange(steps, step);
-    const hold: Hold | null = within ?? latestHold(holds, step.start);
+    chain.add(causeOf(steps, step, [from, until]), from, until);
+    const hold: Hold | null = within ?? latestHold(holdsOf(steps, step), step.start);
     if (hold === null) return rootOf({ kind: "line free", lineId: step.lineId }, step.start);
     if (hold.at < step.start) {
       const kind = gapKind(steps, step, hold.at);

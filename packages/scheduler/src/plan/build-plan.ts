@@ -104,6 +104,8 @@ function runSegments(problem: CompiledProblem, decoder: Decoder, { lot, number }
       });
     }
   };
+  const service = decoder.service[lot]!;
+  if (service >= 0) stop("service", service, service + problem.moulds.serviceSeconds[decoder.copy[lot]!]!);
   const parts: readonly Stretch[] = decoder.stretches[lot]!;
   parts.forEach((part, i) => {
     const before = parts[i - 1];

@@ -48,10 +48,10 @@ export interface RunSegment extends OnLine {
   readonly pieces: number;
 }
 
-/** A pause inside a lot: closed time, too few operators, or warm-up after a long stop. */
+/** A pause inside a lot: closed time, too few operators, or warm-up after a long stop; or the service of its mould before it. */
 export interface StopSegment extends OnLine {
   readonly kind: "stop";
-  readonly reason: "closed" | "operators" | "warm-up";
+  readonly reason: "closed" | "operators" | "warm-up" | "service";
   readonly orderId: string;
   readonly lot: number;
 }

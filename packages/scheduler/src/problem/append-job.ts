@@ -61,6 +61,7 @@ export function appendJob(
     setup: joined(problem.options.setup, own.options.setup),
     seconds: joined(problem.options.seconds, own.options.seconds),
     secondsPerPiece: joinedFloats(problem.options.secondsPerPiece, own.options.secondsPerPiece),
+    piecesPerCycle: joinedFloats(problem.options.piecesPerCycle, own.options.piecesPerCycle),
     availableFrom: joined(problem.options.availableFrom, own.options.availableFrom),
   };
   const jobs: CompiledJobs = {

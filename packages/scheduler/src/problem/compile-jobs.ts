@@ -8,6 +8,11 @@ export function runSeconds(pieces: number, secondsPerPiece: number): number {
   return Math.max(0, Math.ceil(pieces * secondsPerPiece - 1e-9));
 }
 
+/** Cycles that a lot of so many pieces takes. */
+export function cyclesOf(pieces: number, piecesPerCycle: number): number {
+  return Math.ceil(pieces / piecesPerCycle);
+}
+
 /** Grams that pieces draw from their sheet, rounded up. */
 export function gramsOf(pieces: number, gramsPerPiece: number): number {
   return Math.ceil(pieces * gramsPerPiece - 1e-6);
@@ -38,6 +43,7 @@ interface KeptOption {
   readonly setupId: string;
   readonly seconds: number;
   readonly secondsPerPiece: number;
+  readonly piecesPerCycle: number;
   readonly availableFrom: number;
 }
 
@@ -54,6 +60,7 @@ function keptOptions(data: ProblemData, rules: readonly LotRule[]): KeptOption[]
       .map((option) => ({
         ...option,
         seconds: Math.min(NEVER, runSeconds(job.pieces, option.secondsPerPiece)),
+        piecesPerCycle: option.piecesPerCycle ?? 1,
         availableFrom: Math.max(0, Math.min(NEVER, (option.availableFromAt ?? 0) - start)),
       }));
   });
@@ -91,6 +98,7 @@ function compileLots(
     setup: Int32Array.from(flat, (option) => setupIndex.get(option.setupId)!),
     seconds: Int32Array.from(flat, (option) => option.seconds),
     secondsPerPiece: Float64Array.from(flat, (option) => option.secondsPerPiece),
+    piecesPerCycle: Float64Array.from(flat, (option) => option.piecesPerCycle),
     availableFrom: Int32Array.from(flat, (option) => option.availableFrom),
   };
   return { lots, options };

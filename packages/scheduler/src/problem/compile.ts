@@ -61,8 +61,17 @@ function compileMoulds(data: ProblemData, horizon: number): CompiledMoulds {
     }
     firstCopy[m + 1] = mouldOfCopy.length;
   });
+  const serviceOf = (copy: number) => data.moulds[mouldOfCopy[copy]!]!.service;
   return {
     count: data.moulds.length,
+    serviceAfter: Float64Array.from(mouldOfCopy, (_, copy) => serviceOf(copy)?.afterCycles ?? Infinity),
+    serviceSeconds: Int32Array.from(mouldOfCopy, (_, copy) =>
+      Math.min(NEVER / 2, serviceOf(copy)?.seconds ?? 0),
+    ),
+    cyclesDone: Float64Array.from(
+      mouldOfCopy,
+      (mould, copy) => serviceOf(copy)?.cyclesDone[copy - firstCopy[mould]!] ?? 0,
+    ),
     firstCopy,
     carrying: Int32Array.from(data.moulds, (mould) => Math.min(mould.carryingSeconds, NEVER / 2)),
     copyCount: mouldOfCopy.length,
@@ -143,6 +152,8 @@ function areLinesIndependent(problem: Omit<CompiledProblem, "linesAreIndependent
     note(setup, options.line[option]!);
   });
   if (moulds.service.some((spells) => spells !== null)) return false;
+  // what a line can do then depends on its whole past, which is not in what it holds
+  if (moulds.serviceAfter.some((cycles) => cycles < Infinity)) return false;
   return [...users].every(
     ([mould, at]) => at.size <= 1 && moulds.firstCopy[mould + 1]! > moulds.firstCopy[mould]!,
   );

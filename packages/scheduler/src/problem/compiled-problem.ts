@@ -108,6 +108,10 @@ export interface CompiledMoulds {
   readonly copyCount: number;
   /** [copy] */
   readonly mouldOfCopy: Int32Array;
+  /** [copy] cycles after which it is served, Infinity for never; s that this takes; cycles done at the start */
+  readonly serviceAfter: Float64Array;
+  readonly serviceSeconds: Int32Array;
+  readonly cyclesDone: Float64Array;
   /** [copy] spells out of service inside the horizon, sorted, disjoint; null when none */
   readonly service: readonly (readonly (readonly [number, number])[] | null)[];
 }
@@ -168,6 +172,7 @@ export interface CompiledOptions {
   /** [option] s of running all pieces of the job, at most NEVER */
   readonly seconds: Int32Array;
   readonly secondsPerPiece: Float64Array;
+  readonly piecesPerCycle: Float64Array;
   /** [option] s before which neither its change nor its run starts */
   readonly availableFrom: Int32Array;
 }

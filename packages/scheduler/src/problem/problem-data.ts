@@ -35,6 +35,14 @@ import type { WorkingTime } from "@formweek/capacity-model";
  *   change" between set-ups of different moulds, they swap at the run's start.
  * - In an out-of-service spell of a copy no change that mounts it (from `mountStart` to its end) and no lot made with it
  *   (start to end) may lie; a copy that only hangs on a line between may be served there.
+ * - A mould with `service` is served after so many cycles (common practice, no source). A copy counts
+ *   ceil(pieces / piecesPerCycle) cycles for each lot it makes, in the order of their starts, from its `cyclesDone` on. A lot
+ *   that would bring the count past `afterCycles`, the count being above 0, has the copy served first and the count begins anew
+ *   at 0; no other lot does. One that alone needs more than `afterCycles` runs through on a fresh copy. The service is done on
+ *   the line: a stop of the lot of `seconds` wall clock, without team or operators, in closed time too, after the change that
+ *   serves the lot (or the step before, where there is none) and before the run, with nothing between but waiting. Like the
+ *   change it does not start before the option is available. Where moulds swap without a change, or `initial` is null, the
+ *   copy belongs to the line from the start of the service. A service may lie in an out-of-service spell of the copy.
  * - A run starts at or after the order's earliest start, and not before the supply of its sheet covers all runs of
  *   that sheet that have started by then, its own kilograms included. A run is a whole lot here, with all its kilograms
  *   from its start; start-up scrap is not counted.
@@ -87,6 +95,18 @@ export interface ProblemMould {
   readonly carryingSeconds: number;
   /** Spells in which a copy (0-based) may not hang on a line. */
   readonly outOfService: readonly { readonly copy: number; readonly start: number; readonly end: number }[];
+  /** Absent: it is never served for its cycles. */
+  readonly service?: CycleService;
+}
+
+/** Service of a mould after so many cycles. */
+export interface CycleService {
+  /** Whole number >= 1. */
+  readonly afterCycles: number;
+  /** Wall clock, >= 1. */
+  readonly seconds: number;
+  /** [copy] cycles since the last service at the horizon's start, whole numbers >= 0; 0 for copies without an entry. */
+  readonly cyclesDone: readonly number[];
 }
 
 /** State of a line: what is mounted and threaded. `mouldId` null: no mould hangs there. */
@@ -175,6 +195,8 @@ export interface JobOption {
   readonly setupId: string;
   /** Working seconds per piece formed; a lot of n pieces runs ceil(n × secondsPerPiece - 1e-9) seconds. */
   readonly secondsPerPiece: number;
+  /** Pieces that one cycle of the mould forms, a whole number >= 1; absent: 1. */
+  readonly piecesPerCycle?: number;
   /** Neither the run nor the change that serves it starts before this instant (the mould is still on its way); absent: no such limit. */
   readonly availableFromAt?: number;
 }

@@ -39,6 +39,10 @@ function optionFaults(
         ),
       );
     }
+    if (!isCount(option.piecesPerCycle ?? 1)) {
+      const text = `Order ${job.orderId} has ${option.piecesPerCycle} pieces per cycle on line ${option.lineId}.`;
+      faults.push(fault("pieces-per-cycle", job.orderId, text, "Give a whole number from 1 on."));
+    }
   }
   return faults;
 }

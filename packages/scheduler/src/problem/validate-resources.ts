@@ -1,6 +1,6 @@
 import type { ProblemFault } from "../result.ts";
 import { duplicateFaults, fault, isAmount, isDuration } from "./fault.ts";
-import type { ProblemData, ProblemLine } from "./problem-data.ts";
+import type { ProblemData, ProblemLine, ProblemMould } from "./problem-data.ts";
 
 function mouldFaults(data: ProblemData): ProblemFault[] {
   const faults = duplicateFaults(
@@ -29,9 +29,21 @@ function mouldFaults(data: ProblemData): ProblemFault[] {
           "Correct its carrying time and service spells.",
         ),
       );
-    }
+    } else faults.push(...serviceFaults(mould));
   }
   return faults;
+}
+
+function serviceFaults({ id, copies, service }: ProblemMould): ProblemFault[] {
+  if (service === undefined) return [];
+  const { afterCycles, seconds, cyclesDone } = service;
+  const isCount = (value: number) => Number.isSafeInteger(value) && value >= 0;
+  const isSound = isCount(afterCycles) && afterCycles >= 1 && isDuration(seconds) && seconds >= 1;
+  if (isSound && cyclesDone.length <= copies && cyclesDone.every(isCount)) return [];
+  const text = `Mould ${id} is served for ${seconds} s after ${afterCycles} cycles, its ${copies} copies having done ${cyclesDone.join(", ")}.`;
+  const remedy =
+    "Give whole numbers: cycles and seconds from 1 on, cycles done from 0 on for no more than its copies.";
+  return [fault("mould-service", id, text, remedy)];
 }
 
 function setupFaults(data: ProblemData): ProblemFault[] {

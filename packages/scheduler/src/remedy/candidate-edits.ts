@@ -80,6 +80,7 @@ function editsForLink(problem: ProblemData, link: ChainLink, next: ChainLink | u
       const waits = next?.kind === "change" && next.lineId !== link.lineId;
       return waits ? [{ kind: "extra team", from: link.from, to: link.from + SHIFT_SECONDS }] : [];
     }
+    case "mould service":
     case "carrying":
       return [{ kind: "mould copy", mouldId: link.mouldId }];
     case "conditioning":

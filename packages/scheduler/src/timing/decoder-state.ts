@@ -40,3 +40,13 @@ export function takeState(from: DecoderState, into: DecoderState): void {
   });
   Object.assign(into.sums, from.sums);
 }
+
+/** When a decode ends early. */
+export interface Stops {
+  readonly lateScale: number;
+  /** money, lateness taken `lateScale` times */
+  readonly limit: number;
+  /** [lot] s; null where none is given */
+  readonly latestEnd: Float64Array | null;
+  readonly mostSteps: number;
+}

@@ -5,9 +5,10 @@ import { bookChange, bookStripping } from "./change-booking.ts";
 import { createChangeLog, type ChangeLog } from "./change-log.ts";
 import { noChangeTimes, timeChange, type ChangeAsk, type ChangeTimes } from "./change-timing.ts";
 import { clearSums, moneyOf, zeroSums, type CostSums } from "./cost-sums.ts";
-import { copyState, takeState, type DecoderState } from "./decoder-state.ts";
+import { copyState, takeState, type DecoderState, type Stops } from "./decoder-state.ts";
 import { takeHeads } from "./head-ledger.ts";
 import { chooseCopy, copyWindow, noCopyChoice, strippingTrolley, type CopyChoice } from "./mould-choice.ts";
+import { countCycles, serviceBefore } from "./mould-service.ts";
 import { PlanTally } from "./plan-tally.ts";
 import { createLedger, releaseCopy, resetLedger, sheetInstant, type PlantLedger } from "./plant-ledger.ts";
 import { runEnd, runStart, runStretches, worthwhileStart, type Stretch } from "./run-timing.ts";
@@ -15,16 +16,6 @@ import { lotSeconds, type Sequences } from "./sequences.ts";
 
 /** How often polled costs are compared with the limit: every so many steps. */
 const LIMIT_STRIDE = 16;
-
-/** When a decode ends early. */
-interface Stops {
-  readonly lateScale: number;
-  /** money, lateness taken `lateScale` times */
-  readonly limit: number;
-  /** [lot] s; null where none is given */
-  readonly latestEnd: Float64Array | null;
-  readonly mostSteps: number;
-}
 
 /**
  * Times a whole plan from its sequences, under every rule: an event-ordered list schedule. The line whose next step can
@@ -45,6 +36,8 @@ export class Decoder {
   readonly copy: Int32Array;
   /** [lot] its change in the log or -1 */
   readonly change: Int32Array;
+  /** [lot] s at which the service of its mould before it starts, or -1 */
+  readonly service: Int32Array;
   /** [lot] stretches of the run; kept only when asked for */
   readonly stretches: (readonly Stretch[])[] = [];
   readonly ledger: PlantLedger;
@@ -60,6 +53,7 @@ export class Decoder {
   private spec = -1;
   /** The change does not wait until shortly before its run. */
   private changesAtOnce = false;
+  private serviceFrom = -1;
   private runFrom = 0;
   private runTo = 0;
   private runParts: readonly Stretch[] | null = null;
@@ -75,6 +69,7 @@ export class Decoder {
     this.end = new Int32Array(lots);
     this.copy = new Int32Array(lots);
     this.change = new Int32Array(lots);
+    this.service = new Int32Array(lots);
     this.tally = new PlanTally(problem, this.sums);
     this.next = new Int32Array(lines);
     this.key = new Int32Array(lines);
@@ -147,7 +142,7 @@ export class Decoder {
         continue;
       }
       if (at < NEVER) this.commit(line, option);
-      else this.pass(option);
+      else this.option[this.problem.options.lot[option]!] = -1;
       next[line]!++;
       key[line] = next[line]! < sequences.length[line]! ? Math.max(least, ledger.lineFree[line]!) : NEVER;
       if (latestEnd !== null) {
@@ -167,7 +162,15 @@ export class Decoder {
   /** All that a decode under way changes, but for the log's rows and the stretches. */
   private state(): DecoderState {
     const { ledger, next, key, sums, tally } = this;
-    const columns = [this.option, this.start, this.end, this.copy, this.change, ...tally.columns];
+    const columns = [
+      this.option,
+      this.start,
+      this.end,
+      this.copy,
+      this.change,
+      this.service,
+      ...tally.columns,
+    ];
     return { ledger, next, key, columns, sums, logged: this.log.count };
   }
 
@@ -240,28 +243,31 @@ export class Decoder {
       runFrom,
     );
     if (wanted >= NEVER) return NEVER;
+    const service = serviceBefore(problem, ledger, { copy: choice.copy, option, pieces });
     let ready = ledger.lineFree[line]!;
     if (opens > ready) ready = opens;
     if (problem.changeAwaitsEarliestStart && wanted > ready) ready = wanted;
     if (this.spec >= 0) {
       // a stripping elsewhere takes its team first
-      const strip = choice.holder >= 0 ? choice.strip : null;
-      const before = strip === null || strip.team < 0 ? 0 : ledger.teamFree[strip.team]!;
+      const strip = choice.holder >= 0 && choice.strip.team >= 0 ? choice.strip : null;
+      const before = strip === null ? 0 : ledger.teamFree[strip.team]!;
       const trolley = strip === null ? -1 : strippingTrolley(problem, ledger, choice.holder);
       const trolleyBefore = trolley < 0 ? 0 : ledger.trolleyFree[trolley]!;
-      if (strip !== null && strip.team >= 0) ledger.teamFree[strip.team] = strip.tailStart;
+      if (strip !== null) ledger.teamFree[strip.team] = strip.tailStart;
       if (trolley >= 0) ledger.trolleyFree[trolley] = strip!.tailStart;
       ask.line = line;
       ask.spec = this.spec;
       ask.from = ready;
       ask.mouldAt = mouldAt;
-      ask.neededAt = this.changesAtOnce ? 0 : wanted;
+      ask.neededAt = this.changesAtOnce ? 0 : wanted - service;
       timeChange(problem, ledger, ask, times);
-      if (strip !== null && strip.team >= 0) ledger.teamFree[strip.team] = before;
+      if (strip !== null) ledger.teamFree[strip.team] = before;
       if (trolley >= 0) ledger.trolleyFree[trolley] = trolleyBefore;
       if (times.start >= NEVER) return NEVER;
       ready = times.end;
     } else ready = Math.max(ready, mouldAt);
+    this.serviceFrom = service > 0 ? ready : -1;
+    ready += service;
     const pool = problem.lines.pool[line]!;
     const heads = pool < 0 ? null : ledger.heads[pool]!;
     const work = lotSeconds(problem, this.sequences!, option);
@@ -274,7 +280,12 @@ export class Decoder {
       this.runTo = this.runParts === null ? NEVER : this.runParts[this.runParts.length - 1]!.to;
     } else this.runTo = runEnd(problem, line, start, work);
     if (this.runTo >= NEVER) return NEVER;
-    return this.spec >= 0 ? times.start : start;
+    return this.spec >= 0 ? times.start : this.takesFrom;
+  }
+
+  /** Instant from which the step last proposed has its mould where no change mounts it. */
+  private get takesFrom(): number {
+    return this.serviceFrom >= 0 ? this.serviceFrom : this.runFrom;
   }
 
   /** Books the step last proposed. */
@@ -304,7 +315,7 @@ export class Decoder {
         times,
       );
     }
-    if (leaves) releaseCopy(ledger, held, line, this.spec >= 0 ? times.mountStart : this.runFrom);
+    if (leaves) releaseCopy(ledger, held, line, this.spec >= 0 ? times.mountStart : this.takesFrom);
     if (leaves) ledger.lineCopy[line] = -1;
     if (mounts) {
       ledger.lineCopy[line] = choice.copy;
@@ -324,12 +335,11 @@ export class Decoder {
     this.start[lot] = this.runFrom;
     this.end[lot] = this.runTo;
     this.copy[lot] = choice.copy;
+    this.service[lot] = this.serviceFrom;
+    const made = { copy: choice.copy, option, pieces: this.sequences!.pieces[lot]! };
+    countCycles(problem, ledger, made, this.serviceFrom >= 0);
     if (this.keepStretches) this.stretches[lot] = this.runParts!;
     const work = lotSeconds(problem, this.sequences!, option);
     this.tally.countRun({ line, job, from: this.runFrom, to: this.runTo, work, parts: this.runParts });
-  }
-
-  private pass(option: number): void {
-    this.option[this.problem.options.lot[option]!] = -1;
   }
 }

@@ -17,6 +17,8 @@ export interface PlantLedger {
   readonly copyFree: Int32Array;
   /** [copy] the line it left last or -1 */
   readonly copyLeft: Int32Array;
+  /** [copy] cycles since its last service */
+  readonly copyCycles: Float64Array;
   readonly teamFree: Int32Array;
   readonly trolleyFree: Int32Array;
   /** [sheet] grams drawn by all runs fixed so far */
@@ -35,6 +37,7 @@ export function createLedger(problem: CompiledProblem): PlantLedger {
     copyLine: new Int32Array(copies),
     copyFree: new Int32Array(copies),
     copyLeft: new Int32Array(copies),
+    copyCycles: new Float64Array(copies),
     teamFree: new Int32Array(problem.teams.length),
     trolleyFree: new Int32Array(problem.trolleyCount),
     gramsTaken: new Float64Array(problem.sheets.count),
@@ -55,6 +58,7 @@ export function resetLedger(problem: CompiledProblem, ledger: PlantLedger): void
     const copy = lines.initialCopy[line]!;
     if (copy >= 0) ledger.copyLine[copy] = line;
   }
+  ledger.copyCycles.set(problem.moulds.cyclesDone);
   ledger.teamFree.fill(0);
   ledger.trolleyFree.fill(0);
   ledger.gramsTaken.fill(0);
@@ -73,6 +77,7 @@ export function copyLedger(from: PlantLedger, into: PlantLedger): void {
   into.copyLine.set(from.copyLine);
   into.copyFree.set(from.copyFree);
   into.copyLeft.set(from.copyLeft);
+  into.copyCycles.set(from.copyCycles);
   into.teamFree.set(from.teamFree);
   into.trolleyFree.set(from.trolleyFree);
   into.gramsTaken.set(from.gramsTaken);

@@ -7,7 +7,12 @@ export const boardText = {
     used: (share: string) => `${share} used`,
     late: (time: string) => `${time} late`,
     early: (time: string) => `${time} to spare`,
-    stop: { closed: "line closed", operators: "waits for operators", "warm-up": "warms up" },
+    stop: {
+      closed: "line closed",
+      operators: "waits for operators",
+      "warm-up": "warms up",
+      service: "mould is served",
+    },
     keysTitle: "Keys on the board",
     keys: [
       ["← →", "previous, next run or change on the line"],
