@@ -1,6 +1,7 @@
 import { performance } from "node:perf_hooks";
 import { startThread } from "@formweek/adapters/system";
-import { solve, type SolveParams, type SolveStatistics } from "@formweek/scheduler";
+import { threadSolveRunner } from "@formweek/adapters/thread";
+import { solve, type SolveParams, type SolveResult, type SolveStatistics } from "@formweek/scheduler";
 import type { BenchInstance, Sequence } from "../fixtures/public-sets/bench-instance.ts";
 import { benchProblem, sequenceOf } from "../fixtures/public-sets/bench-problem.ts";
 import { objectiveOf } from "../fixtures/public-sets/objectives.ts";
@@ -36,6 +37,11 @@ export function solveInstance(
     isCancelled: () => false,
     onProgress: () => undefined,
   });
+  return answerOf(instance, result);
+}
+
+function answerOf(instance: BenchInstance, result: SolveResult): BenchAnswer {
+  if (result.status === "cancelled") throw new Error("Cancelled, though nobody asked for it.");
   if (result.status === "faulty-problem")
     throw new Error(result.faults.map((fault) => fault.text).join("\n"));
   if (result.status === "rejected")
@@ -44,20 +50,19 @@ export function solveInstance(
   return { sequence, objective: objectiveOf(instance, sequence), statistics: result.statistics };
 }
 
-function solveInThread(instance: BenchInstance, params: SolveParams): Promise<BenchAnswer> {
-  return new Promise((resolve, reject) => {
-    const worker = startThread(import.meta.url, "./bench-thread", { instance, params });
-    worker.once("message", resolve);
-    worker.once("error", reject);
-  });
-}
-
-/** Several seeds side by side on the same instance, each in a thread of its own; the answers in order of their seeds. */
-export function solveWithSeeds(
+/** A portfolio of as many searches as threads on one instance. */
+export async function solveInThreads(
   instance: BenchInstance,
   params: SolveParams,
   threads: number,
-): Promise<BenchAnswer[]> {
-  const seeds = Array.from({ length: threads }, (_, thread) => params.seed + thread);
-  return Promise.all(seeds.map((seed) => solveInThread(instance, { ...params, seed })));
+): Promise<BenchAnswer> {
+  const runner = threadSolveRunner({ startThread, progressEveryMs: 1000, stopGraceMs: 10_000 });
+  const result = await runner.solve({
+    problem: benchProblem(instance),
+    params,
+    threads,
+    onProgress: () => undefined,
+    signal: new AbortController().signal,
+  });
+  return answerOf(instance, result);
 }

@@ -4,14 +4,14 @@ import { join } from "node:path";
 import { performance } from "node:perf_hooks";
 import { parseArgs } from "node:util";
 import type { Sequence } from "../fixtures/public-sets/bench-instance.ts";
-import { solveInstance, solveWithSeeds } from "./bench-solve.ts";
+import { solveInThreads, solveInstance } from "./bench-solve.ts";
 import { setReaders } from "../fixtures/public-sets/instance-formats.ts";
 
 const usage = `npm run bench -- --set <name> --data <folder> --seconds <per instance> --threads <n> --seed <n> --out <file.json>
   [--instances <name,name>] [--clock wall|cpu]
   name: ${Object.keys(setReaders).join(", ")}
   folder: holds instances/ and best-known.csv
-  threads: that many seeds side by side on one instance, the best kept
+  threads: a portfolio of that many searches, each in its thread, which exchange their best plans
   clock: cpu measures the budget in processor time, for a machine with other work; one thread only`;
 
 interface Row {
@@ -84,16 +84,12 @@ async function main(): Promise<void> {
     const instance = read(readFileSync(join(values.data, "instances", instanceName), "utf8"));
     const startedMs = performance.now();
     const params = { seed, maxSteps: null, maxMs: seconds * 1000 };
-    const answers =
+    const best =
       threads === 1
-        ? [solveInstance(instance, params, clock)]
-        : await solveWithSeeds(instance, params, threads);
+        ? solveInstance(instance, params, clock)
+        : await solveInThreads(instance, params, threads);
     const took = (performance.now() - startedMs) / 1000;
-    const best = answers.reduce((a, b) => (b.objective < a.objective ? b : a));
-    const moves = answers.reduce(
-      (sum, { statistics }) => sum + (1000 * statistics.evaluations) / statistics.elapsedMs,
-      0,
-    );
+    const moves = (1000 * best.statistics.evaluations) / best.statistics.elapsedMs;
     const known = bestKnown.get(instanceName) ?? null;
     const gap = gapOf(best.objective, known);
     rows.push({

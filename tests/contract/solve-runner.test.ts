@@ -79,14 +79,29 @@ describe("the solver in a thread", () => {
     expect(planOf(result).lots.length).toBeGreaterThan(0);
   });
 
-  test("several threads keep the best plan of the seeds that follow, the same at every try", async () => {
-    const alone = [11, 12, 13].map((seed) => planOf(solveHere({ ...fewSteps, seed })));
-    const lowest = Math.min(...alone.map((plan) => plan.objective.total));
-    const [best] = alone.filter((plan) => plan.objective.total === lowest).map(fingerprint);
-    for (let tries = 0; tries < 2; tries++) {
-      const together = planOf(await runner.solve(task({ threads: 3 })));
-      expect(fingerprint(together)).toBe(best);
-    }
+  test("four searches on a step budget come to the same plan in one, two, three and four threads", async () => {
+    const params = { ...fewSteps, members: 4 };
+    const here = fingerprint(planOf(solveHere(params)));
+    for (const threads of [1, 2, 3, 4])
+      expect(fingerprint(planOf(await runner.solve(task({ params, threads }))))).toBe(here);
+  });
+
+  test("there are as many searches as threads where nothing else is asked", async () => {
+    const together = planOf(await runner.solve(task({ threads: 3 })));
+    expect(fingerprint(together)).toBe(fingerprint(planOf(solveHere({ ...fewSteps, members: 3 }))));
+  });
+
+  test("several searches on a time budget end by it and report shares that never fall", async () => {
+    const shares: number[] = [];
+    const result = await runner.solve(
+      task({
+        params: { seed: 11, maxSteps: null, maxMs: 1500, members: 4 },
+        threads: 2,
+        onProgress: ({ share }) => void shares.push(share),
+      }),
+    );
+    expect(result).toMatchObject({ status: "planned", stopped: "time" });
+    expect(shares).toEqual([...shares].sort((a, b) => a - b));
   });
 
   test("a stop reaches every thread", async () => {

@@ -19,7 +19,11 @@ export const planCommand: Command = {
     ...ORDER_FLAGS,
     seconds: { value: "S", meaning: `time to search, ${DEFAULT_SECONDS} by default` },
     steps: { value: "N", meaning: "search so many steps instead: the same plan every time" },
-    threads: { value: "T", meaning: "searches side by side, each with its own seed; 1 by default" },
+    threads: { value: "T", meaning: "threads to search in; 1 by default" },
+    members: {
+      value: "M",
+      meaning: "searches that exchange their plans, each with its own seed; as many as threads by default",
+    },
     seed: { value: "N", meaning: "seed of the search, 1 by default" },
     remedies: {
       value: "N",
@@ -29,8 +33,9 @@ export const planCommand: Command = {
   },
   run: async (context) => {
     const { flags, ports, output, stopSignal } = context;
-    const params = budgetOf(context);
     const threads = wholeFlag(flags, "threads", [1, 64]) ?? 1;
+    const members = wholeFlag(flags, "members", [1, 64]) ?? threads;
+    const params = { ...budgetOf(context), members };
     const helped = wholeFlag(flags, "remedies", [0, 1000]) ?? 0;
     const out = outFile(flags);
     const plant = await loadPlant(flags, ports, output);
@@ -49,6 +54,10 @@ export const planCommand: Command = {
       signal,
     });
     output.progress("");
+    if (result.status === "cancelled") {
+      output.warn("Stopped before there was a first plan.");
+      return 1;
+    }
     if (result.status === "faulty-problem") {
       for (const { subject, text, remedy } of result.faults) output.warn(`${subject}: ${text} ${remedy}`);
       return 1;

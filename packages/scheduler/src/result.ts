@@ -11,6 +11,8 @@ export type SolveResult =
       readonly stopped: StopReason;
       readonly statistics: SolveStatistics;
     }
+  /** Cancelled before there was a first plan, which only happens on large problems. */
+  | { readonly status: "cancelled" }
   | { readonly status: "faulty-problem"; readonly faults: readonly ProblemFault[] }
   | {
       readonly status: "rejected";

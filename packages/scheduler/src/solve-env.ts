@@ -22,8 +22,14 @@ export interface SolveProgress {
 /** At least one budget is set; the first one reached ends the search. A step budget alone makes the result reproducible. */
 export interface SolveParams {
   readonly seed: number;
+  /** Steps of each member. */
   readonly maxSteps: number | null;
   readonly maxMs: number | null;
+  /**
+   * Searches side by side that exchange their best plans, each with a seed of its own (the given one and those after it) and
+   * a strategy; absent: one. The plan of a step budget depends on it, not on the threads that carry the members.
+   */
+  readonly members?: number;
   /**
    * Plan to go on from, of the same problem or of one that has changed a little; absent: the search constructs its own.
    * The result is never dearer than what the given plan comes to under the problem.

@@ -40,6 +40,7 @@ export function measurePlanning(
   );
   if (result.status === "faulty-problem")
     throw new Error(result.faults.map((fault) => fault.text).join("\n"));
+  if (result.status === "cancelled") throw new Error("Cancelled, though nobody asked for it.");
   if (result.status === "rejected")
     throw new Error(result.violations.map((violation) => violation.text).join("\n"));
   const { statistics, plan } = result;

@@ -1,1 +1,2 @@
-export { SolveThreadDied, threadSolveRunner, type ThreadSolverOptions } from "./solve-runner.ts";
+export { SolveThreadDied } from "./group-thread.ts";
+export { threadSolveRunner, type ThreadSolverOptions } from "./solve-runner.ts";

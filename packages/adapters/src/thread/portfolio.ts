@@ -1,25 +1,14 @@
 import type { SolveProgressReport } from "@formweek/application";
-import type { SolveParams, SolveResult } from "@formweek/scheduler";
+import { membersOf, type SolveParams } from "@formweek/scheduler";
 
-/** Parameters of each search: the first has the given seed, the others the seeds after it. */
-export function searchesOf(params: SolveParams, threads: number): readonly SolveParams[] {
-  return Array.from({ length: Math.max(1, threads) }, (_, index) => ({
-    ...params,
-    seed: params.seed + index,
-  }));
+/** Members by the thread that carries them, dealt in turn; no thread is without one. */
+export function membersByThread(params: SolveParams, threads: number): readonly (readonly number[])[] {
+  const members = membersOf(params);
+  const used = Math.max(1, Math.min(threads, members.length));
+  return Array.from({ length: used }, (_, thread) => members.filter((member) => member % used === thread));
 }
 
-/** The plan with the lowest total, ties to the earlier search; without any plan, what the first search said. At least one result. */
-export function bestResult(results: readonly SolveResult[]): SolveResult {
-  return results.reduce((best, result) => (isBetter(result, best) ? result : best));
-}
-
-function isBetter(result: SolveResult, best: SolveResult): boolean {
-  if (result.status !== "planned") return false;
-  return best.status !== "planned" || result.plan.objective.total < best.plan.objective.total;
-}
-
-/** Progress of all searches as one: work added up, the slowest share, the best plan. Null before the first report. */
+/** Progress of all threads as one: work added up, the slowest share, the best plan. Null before the first report. */
 export function mergedProgress(reports: readonly (SolveProgressReport | null)[]): SolveProgressReport | null {
   const known = reports.filter((report) => report !== null);
   const [first, ...others] = known;

@@ -1,10 +1,11 @@
 import type { SolveProgressReport, SolveRunner, SolveTask } from "@formweek/application";
-import type { SolveResult } from "@formweek/scheduler";
+import { PortfolioCourse, type NextMove, type SolveParams, type SolveResult } from "@formweek/scheduler";
 import { performance } from "node:perf_hooks";
 import type { Worker } from "node:worker_threads";
 import { newCancelFlag, raise } from "./cancel-flag.ts";
-import { bestResult, mergedProgress, searchesOf } from "./portfolio.ts";
-import type { SolveThreadData, SolveThreadMessage } from "./thread-protocol.ts";
+import { GroupThread, type GroupAnswer } from "./group-thread.ts";
+import { membersByThread, mergedProgress } from "./portfolio.ts";
+import type { SolveThreadData } from "./thread-protocol.ts";
 
 export interface ThreadSolverOptions {
   /** Starts a thread from a module beside the caller, named without its ending. */
@@ -14,44 +15,73 @@ export interface ThreadSolverOptions {
   readonly stopGraceMs: number;
 }
 
-/** A thread of the search ended without a result. */
-export class SolveThreadDied extends Error {
-  constructor(reason: string, cause?: unknown) {
-    super(`A thread of the search ended without a result: ${reason}`, { cause });
-    this.name = "SolveThreadDied";
-  }
-}
-
-/** Runs each search in a thread of its own, so that the process answers while it computes and outlives its crash. */
+/** Runs the searches in threads of their own, so that the process answers while they compute and outlives their crash. */
 export function threadSolveRunner(options: ThreadSolverOptions): SolveRunner {
-  return { solve: (task) => runSearches(options, task) };
+  return { solve: (task) => runPortfolio(options, task) };
 }
 
-async function runSearches(options: ThreadSolverOptions, task: SolveTask): Promise<SolveResult> {
+interface Carrier {
+  readonly members: readonly number[];
+  readonly thread: GroupThread;
+}
+
+async function runPortfolio(options: ThreadSolverOptions, task: SolveTask): Promise<SolveResult> {
   const cancel = newCancelFlag();
-  const report = pacedReports(options, task);
-  const searches = searchesOf(task.params, task.threads).map((params, index) => {
-    const data = { problem: task.problem, params, cancel, progressEveryMs: options.progressEveryMs };
+  const params = { ...task.params, members: task.params.members ?? task.threads };
+  const groups = membersByThread(params, task.threads);
+  const report = pacedReports(options, task, groups.length);
+  const carriers = groups.map((members, index): Carrier => {
+    const group = { problem: task.problem, params, members };
+    const data = { task: group, cancel, progressEveryMs: options.progressEveryMs };
     const worker = options.startThread(import.meta.url, "./solve-thread", data);
-    return { worker, result: resultOf(worker, (progress) => report(index, progress)) };
+    return { members, thread: new GroupThread(worker, (progress) => report(index, progress)) };
   });
-  const endByForce = (): void => searches.forEach(({ worker }) => void worker.terminate());
+  const endByForce = (): void => carriers.forEach(({ thread }) => thread.end());
   const forget = onAbort(task.signal, () => {
     raise(cancel);
     const grace = setTimeout(endByForce, options.stopGraceMs);
     return () => clearTimeout(grace);
   });
   try {
-    return bestResult(await Promise.all(searches.map(({ result }) => result)));
+    return await drive(params, carriers);
   } finally {
     forget();
     endByForce();
   }
 }
 
-/** Joins the reports of all searches, and hands them on no more often than asked for. */
-function pacedReports(options: ThreadSolverOptions, task: SolveTask) {
-  const latest: (SolveProgressReport | null)[] = searchesOf(task.params, task.threads).map(() => null);
+/** Takes the threads through the portfolio's rounds to the winner's plan, or to what stood in the way of a first plan. */
+async function drive(params: SolveParams, carriers: readonly Carrier[]): Promise<SolveResult> {
+  const opened = await Promise.all(carriers.map(({ thread }) => thread.answer()));
+  // a cancel may reach some before their first plan; the others have one, and end their first round at once
+  const ready = carriers.filter((_, index) => opened[index]!.kind === "ready");
+  if (ready.length === 0) return resultIn(opened[0]!);
+  const course = new PortfolioCourse(params);
+  // threads count their budget from their own start, not from when they were asked for
+  const startedMs = performance.now() - Math.max(...opened.map(readyMs));
+  const elapsed = (): number => performance.now() - startedMs;
+  let move: NextMove = course.first(elapsed());
+  while (move.kind === "round") {
+    const order = move;
+    const answers = await Promise.all(ready.map(({ thread }) => thread.ask(order)));
+    const standings = answers.flatMap((answer) => (answer.kind === "standings" ? answer.standings : []));
+    move = course.next(standings, elapsed());
+  }
+  const { winner } = move;
+  const carrier = ready.find(({ members }) => members.includes(winner.member)) ?? ready[0]!;
+  return resultIn(await carrier.thread.ask({ kind: "finish", winner }));
+}
+
+function resultIn(answer: GroupAnswer): SolveResult {
+  if (answer.kind === "result") return answer.result;
+  throw new Error(`A thread of the search answered "${answer.kind}" where its result was due.`);
+}
+
+const readyMs = (answer: GroupAnswer): number => (answer.kind === "ready" ? answer.elapsedMs : 0);
+
+/** Joins the reports of all threads, and hands them on no more often than asked for. */
+function pacedReports(options: ThreadSolverOptions, task: SolveTask, threads: number) {
+  const latest = Array.from({ length: threads }, (): SolveProgressReport | null => null);
   let nextAt = 0;
   return (index: number, progress: SolveProgressReport): void => {
     latest[index] = progress;
@@ -60,17 +90,6 @@ function pacedReports(options: ThreadSolverOptions, task: SolveTask) {
     nextAt = performance.now() + options.progressEveryMs;
     task.onProgress(merged);
   };
-}
-
-function resultOf(worker: Worker, onProgress: (progress: SolveProgressReport) => void): Promise<SolveResult> {
-  return new Promise((resolve, reject) => {
-    worker.on("message", (message: SolveThreadMessage) => {
-      if (message.kind === "progress") onProgress(message.progress);
-      else resolve(message.result);
-    });
-    worker.once("error", (error: unknown) => reject(new SolveThreadDied(String(error), error)));
-    worker.once("exit", (code) => reject(new SolveThreadDied(`it exited with code ${code}`)));
-  });
 }
 
 /** Calls `begin` when the signal is aborted, at once if it is already; the returned function undoes what `begin` left. */

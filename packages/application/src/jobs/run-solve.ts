@@ -37,10 +37,12 @@ export async function runSolve(ports: Ports, runId: string, { signal }: JobConte
   if (run.stopRequested) return endWithoutPlan(ports, run, null);
   const solved = await solve(ports, run, signal);
   if (signal.aborted && signal.reason === "closing") return;
-  await (solved.ok ? endWithPlan(ports, run, solved.value) : endWithoutPlan(ports, run, solved.error));
+  if (solved?.ok === true) await endWithPlan(ports, run, solved.value);
+  else await endWithoutPlan(ports, run, solved?.error ?? null);
 }
 
-async function solve(ports: Ports, run: SolveRun, signal: AbortSignal): Promise<Result<Solved>> {
+/** Null when the run was stopped before there was a first plan. */
+async function solve(ports: Ports, run: SolveRun, signal: AbortSignal): Promise<Result<Solved> | null> {
   const snapshot = await loadSnapshot(ports, run.plantId);
   if (snapshot === null) return refused(plantGone);
   const refusal = refusalOfPlant(snapshot.plant) ?? refusalOfOrders(snapshot.orders, snapshot.plant);
@@ -56,6 +58,7 @@ async function solve(ports: Ports, run: SolveRun, signal: AbortSignal): Promise<
       onProgress: progress.report,
       signal,
     });
+    if (result.status === "cancelled") return null;
     if (result.status === "faulty-problem") return refused(problemFaulty(result.faults));
     if (result.status === "rejected") {
       for (const { rule, code, text } of result.violations)

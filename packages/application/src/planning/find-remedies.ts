@@ -45,7 +45,7 @@ export async function findRemedies(
   const planned = async (changed: ProblemData): Promise<Plan | null> => {
     const result = await solver.solve({
       problem: changed,
-      params: { ...params, startFrom: plan },
+      params: { ...params, members: 1, startFrom: plan },
       threads: 1,
       onProgress: () => undefined,
       signal,

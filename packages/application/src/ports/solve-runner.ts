@@ -13,11 +13,14 @@ export interface SolveProgressReport {
 export interface SolveTask {
   readonly problem: ProblemData;
   readonly params: SolveParams;
-  /** Searches side by side, each with its own seed derived from `params.seed`; the best plan wins, ties to the lowest seed. 1 is reproducible by step budget. */
+  /**
+   * Threads that carry the searches. Where `params.members` is absent there are as many searches as threads; where it is given,
+   * threads change only the time it takes, and a step budget gives the same plan with any number of them.
+   */
   readonly threads: number;
   /** Called at most a few times a second. */
   readonly onProgress: (progress: SolveProgressReport) => void;
-  /** Abort ends the search early; the promise still resolves with the best plan so far. */
+  /** Abort ends the search early; the promise still resolves, with the best plan so far where there is one. */
   readonly signal: AbortSignal;
 }
 

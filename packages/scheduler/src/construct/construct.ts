@@ -10,19 +10,31 @@ const FACTORS: readonly DispatchFactors[] = [
   { slack: 5, change: 0.1 },
 ];
 
-/** The best of a few dispatch passes under the full timing; the further passes are left out on large plants. */
-export function construct(problem: CompiledProblem, decoder: Decoder): Sequences {
-  const passes = problem.options.count > 20_000 ? FACTORS.slice(0, 1) : FACTORS;
+/** Options up to which a pass takes so little time that it is not broken off. */
+const SMALL_OPTIONS = 20_000;
+
+/**
+ * The best of a few dispatch passes under the full timing; the further passes are left out on large plants. Null when
+ * cancelled before the first pass of a large plant is done; on others there is always a plan.
+ */
+export function construct(
+  problem: CompiledProblem,
+  decoder: Decoder,
+  isCancelled: () => boolean,
+): Sequences | null {
+  const isLarge = problem.options.count > SMALL_OPTIONS;
+  const passes = isLarge ? FACTORS.slice(0, 1) : FACTORS;
   let best: Sequences | null = null;
   let bestMoney = Infinity;
   for (const factors of passes) {
-    const sequences = dispatch(problem, factors);
+    if (best !== null && isCancelled()) break;
+    const sequences = dispatch(problem, factors, () => isLarge && isCancelled());
+    if (sequences === null) return null;
     const money = decoder.decode(sequences);
     if (best !== null && money >= bestMoney) continue;
     best = sequences;
     bestMoney = money;
   }
-  const chosen = best ?? dispatch(problem, FACTORS[0]!);
-  withoutPassedOver(decoder, chosen, decoder.decode(chosen));
-  return chosen;
+  if (best !== null) withoutPassedOver(decoder, best, decoder.decode(best));
+  return best;
 }

@@ -173,15 +173,21 @@ function fixedParts(problem: CompiledProblem): {
  * One pass of a dispatch rule with setups: the line that is free first takes the order with the best index. The index is
  * that of Lee, Bhaskaran and Pinedo 1997 (apparent tardiness cost with setups, from memory), taken as its logarithm:
  * ln(w ÷ p) - slack ÷ (k1 p̄) - change ÷ (k2 s̄), less idle waiting ÷ p̄ and the time lost against the order's quickest line.
- * Always ends; places every order, whole, that could end within the horizon by its estimate. O(orders × options per line).
+ * Always ends, with null when told to give up; places every order, whole, that could end within the horizon by its estimate.
+ * O(orders × options per line).
  */
-export function dispatch(problem: CompiledProblem, factors: DispatchFactors): Sequences {
+export function dispatch(
+  problem: CompiledProblem,
+  factors: DispatchFactors,
+  givesUp: () => boolean,
+): Sequences | null {
   const board = createBoard(problem);
   const { jobs, options, lines } = problem;
   const { logs, quickest } = fixedParts(problem);
   const meanRun = meanOf(options.seconds);
   const meanChange = meanOf(problem.changes.total);
   for (;;) {
+    if (givesUp()) return null;
     let line = -1;
     for (let l = 0; l < lines.count; l++) {
       if (board.open[l]!.length + board.pinned[l]!.length === 0) continue;

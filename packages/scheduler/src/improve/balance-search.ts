@@ -54,7 +54,7 @@ class BalanceSearch implements Search {
     this.keptCost = new Float64Array(m);
     this.adopt(context.start);
     const scale = Math.max(1, (this.bestEnd * m) / Math.max(1, n));
-    this.annealing = createAnnealing(random, HOT * scale, COLD * scale);
+    this.annealing = createAnnealing(random, HOT * context.strategy.heat * scale, COLD * scale);
   }
 
   /** Goes on from the given sequences; orders that they leave out are put where they fit best. */

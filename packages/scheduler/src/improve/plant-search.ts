@@ -25,8 +25,6 @@ const CHECKED_GUESS = 16;
 const CHANGED_LOTS = 5;
 /** Money below which two guesses are the same. */
 const LEAST_MARGIN = 1e-6;
-/** Where lateness starts, as a share of its price: changes are cut first, which frees time. */
-const RAMP_START = 0.15;
 /** Annealing's temperature at its beginning, in usual losses. */
 const HOT_SHARE = 0.15;
 
@@ -139,6 +137,25 @@ class PlantSearch implements Search {
     this.stepsPerLook = problem.jobs.count > 300 ? 1 : 8;
   }
 
+  adopt(elite: Sequences): void {
+    const { decoder, problem } = this.context;
+    const { lineOf, leftOver } = this.ruinState;
+    copySequences(elite, this.current);
+    copySequences(elite, this.trial);
+    lineOf.fill(-1);
+    for (let line = 0; line < problem.lines.count; line++) {
+      for (let p = 0; p < elite.length[line]!; p++) lineOf[problem.options.lot[elite.at[line]![p]!]!] = line;
+    }
+    leftOver.length = 0;
+    for (const lot of problem.lots.firstLot.subarray(0, problem.jobs.count))
+      if (lineOf[lot]! < 0) leftOver.push(lot);
+    this.currentLineOf.set(lineOf);
+    this.currentLeftOver = [...leftOver];
+    this.currentMoney = decoder.decode(this.trial, this.lateScale);
+    this.learn();
+    this.keepIfBest();
+  }
+
   best(): Sequences {
     return this.bestFound;
   }
@@ -214,7 +231,8 @@ class PlantSearch implements Search {
   /** Lateness costs little at first and its full price later. */
   private ramp(share: number): void {
     const cell = Math.min(1, Math.floor((share / this.schedule.rampShare) * 50) / 50);
-    const scale = RAMP_START + (1 - RAMP_START) * cell * cell;
+    const { lateStart } = this.context.strategy;
+    const scale = lateStart + (1 - lateStart) * cell * cell;
     if (scale === this.lateScale) return;
     this.lateScale = scale;
     this.model.lateness.scale = scale;
@@ -261,13 +279,13 @@ class PlantSearch implements Search {
     }
     if (++this.probed < PROBING_STEPS) return;
     const usual = this.lossCount === 0 ? 1e-6 : this.losses / this.lossCount;
+    const { random, strategy } = this.context;
     this.annealing.push(
-      createAnnealing(this.context.random, usual * HOT_SHARE, usual * this.schedule.coldShare),
+      createAnnealing(random, usual * HOT_SHARE * strategy.heat, usual * this.schedule.coldShare),
     );
   }
 
   private accept(money: number): void {
-    const { decoder, problem } = this.context;
     const { from } = this.ruinState.ruined;
     if (this.probed < PROBING_STEPS && money > this.currentMoney) {
       this.reject();
@@ -280,13 +298,14 @@ class PlantSearch implements Search {
     this.currentLineOf.set(this.ruinState.lineOf);
     this.currentLeftOver = [...this.ruinState.leftOver];
     this.learn();
-    const paid = this.lateScale === 1 ? money : moneyOf(problem, decoder.sums, 1);
-    if (paid < this.bestPaid) this.offerBest(paid);
+    this.keepIfBest();
   }
 
-  /** Keeps the trial as the best found, if it is that still when only what runs is left in it. */
-  private offerBest(money: number): void {
-    const { decoder } = this.context;
+  /** Keeps the trial, which the decoder timed last, as the best found, if it is that still when only what runs is left in it. */
+  private keepIfBest(): void {
+    const { decoder, problem } = this.context;
+    const money = this.lateScale === 1 ? this.currentMoney : moneyOf(problem, decoder.sums, 1);
+    if (money >= this.bestPaid) return;
     copySequences(this.trial, this.candidate);
     const paid = withoutPassedOver(decoder, this.candidate, money);
     if (paid >= this.bestPaid) return;

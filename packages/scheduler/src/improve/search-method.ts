@@ -3,12 +3,21 @@ import type { CompiledProblem } from "../problem/compiled-problem.ts";
 import type { Decoder } from "../timing/decoder.ts";
 import type { Sequences } from "../timing/sequences.ts";
 
+/** Settings in which the members of a portfolio differ. */
+export interface Strategy {
+  /** Annealing's first temperature, as a multiple of what does best alone. */
+  readonly heat: number;
+  /** 0…1 of its price at which lateness is counted at first, where a method lets it grow. */
+  readonly lateStart: number;
+}
+
 /** What a search starts from. `start` is its own copy; `decoder` may be used at any time. */
 export interface SearchContext {
   readonly problem: CompiledProblem;
   readonly decoder: Decoder;
   readonly random: Random;
   readonly start: Sequences;
+  readonly strategy: Strategy;
 }
 
 /** One way of improving a plan. A method knows the problem's rules only through decoder and compiled arrays. */
@@ -23,6 +32,8 @@ export interface SearchMethod {
 export interface Search {
   /** One step of bounded work, a few milliseconds at the most; `share` in 0 … 1 is how much of the budget is gone. */
   readonly step: (share: number) => void;
+  /** Goes on from this plan of the problem, which is the best from then on where it is better; keeps no hold of it. */
+  readonly adopt: (elite: Sequences) => void;
   readonly best: () => Sequences;
   readonly bestMoney: () => number;
   /** Positions and plans judged so far. */

@@ -1,0 +1,131 @@
+import { auditPlan } from "../audit/audit-plan.ts";
+import { whyUnplanned } from "../explain/why-unplanned.ts";
+import { buildPlan } from "../plan/build-plan.ts";
+import type { Plan } from "../plan/plan.ts";
+import type { ProblemData } from "../problem/problem-data.ts";
+import { validate } from "../problem/validate.ts";
+import type { SolveResult, StopReason } from "../result.ts";
+import type { SolveEnv, SolveParams } from "../solve-env.ts";
+import { Decoder } from "../timing/decoder.ts";
+import type { Sequences } from "../timing/sequences.ts";
+import type { Adoption, Standing, Winner } from "./course.ts";
+import { memberOf } from "./member.ts";
+import { prepare, type Prepared } from "./prepare.ts";
+import type { Round } from "./round.ts";
+import { SearchSession } from "./search-session.ts";
+
+/** Least time between two progress reports, ms. */
+const REPORT_EVERY_MS = 100;
+
+interface Seat {
+  readonly member: number;
+  readonly session: SearchSession;
+  ended: StopReason;
+}
+
+/** What a group is opened with. */
+export interface GroupTask {
+  readonly problem: ProblemData;
+  readonly params: SolveParams;
+  /** Numbers of the members that the group carries; at least one. */
+  readonly members: readonly number[];
+}
+
+/** The members of a portfolio that one thread carries, one after the other within each round. */
+export class MemberGroup {
+  private readonly data: ProblemData;
+  private readonly prepared: Prepared;
+  private readonly seats: readonly Seat[];
+  private readonly env: SolveEnv;
+  private lastReport: number;
+
+  constructor({ problem, params, members }: GroupTask, prepared: Prepared, env: SolveEnv) {
+    this.data = problem;
+    this.prepared = prepared;
+    this.env = env;
+    this.lastReport = prepared.startedMs;
+    this.seats = members.map((member) => ({
+      member,
+      session: new SearchSession(prepared, memberOf(params, member), params, env),
+      ended: "steps",
+    }));
+  }
+
+  /** Takes over the plans for its members, then lets each of them make its part of the round. */
+  runRound(round: Round, adoptions: readonly Adoption[]): readonly Standing[] {
+    for (const { member, elite } of adoptions)
+      this.seats.find((seat) => seat.member === member)?.session.adopt(elite);
+    const { fromShare, toShare, toStep, ms } = round;
+    const startMs = this.env.monotonicMs();
+    const turns = toStep === null ? this.seats.length : 1;
+    const shown = (turn: number, share: number): number =>
+      fromShare + (turn * (toShare - fromShare) + share - fromShare) / this.seats.length;
+    this.seats.forEach((seat, turn) => {
+      const fromMs = this.env.monotonicMs();
+      // by time alone, each has its part of what is left of the round; by steps, the end of the time is that of all
+      const toMs = ms === null ? null : startMs + (ms * (turn + 1)) / turns;
+      const stretch = { toStep, fromMs, toMs, fromShare, toShare };
+      seat.ended = seat.session.advance(stretch, (now, share) => this.report(now, shown(turn, share)));
+    });
+    return this.seats.map(({ member, session, ended }) => ({
+      member,
+      money: session.bestMoney(),
+      elite: session.elite(),
+      steps: session.steps,
+      evaluations: session.evaluations(),
+      ended,
+    }));
+  }
+
+  /** The audited plan of the portfolio's winner, who is one of this group's members. */
+  finish({ member, stopped, steps, evaluations }: Winner): SolveResult {
+    const seat = this.seats.find((each) => each.member === member) ?? this.seats[0]!;
+    const plan = this.planOf(seat.session.elite());
+    const violations = auditPlan(this.data, plan);
+    const { firstPlanMs, firstTotal, bound, startedMs } = this.prepared;
+    const elapsedMs = this.env.monotonicMs() - startedMs;
+    const bestTotal = plan.objective.total;
+    const statistics = { steps, evaluations, elapsedMs, firstPlanMs, firstTotal, bestTotal };
+    if (violations.length > 0) return { status: "rejected", violations, statistics };
+    return { status: "planned", plan, bound, stopped, statistics };
+  }
+
+  /** The plan of sequences, with stretches, reasons and breakdown. */
+  private planOf(sequences: Sequences): Plan {
+    const decoder = new Decoder(this.prepared.problem, true);
+    decoder.decode(sequences);
+    return buildPlan(this.prepared.problem, decoder, whyUnplanned(decoder));
+  }
+
+  private report(nowMs: number, share: number): void {
+    if (nowMs - this.lastReport < REPORT_EVERY_MS) return;
+    this.lastReport = nowMs;
+    const best = this.seats.reduce((least, each) =>
+      each.session.bestMoney() < least.session.bestMoney() ? each : least,
+    ).session;
+    const elite = best.elite();
+    const decoder = new Decoder(this.prepared.problem, false);
+    decoder.decode(elite);
+    this.env.onProgress({
+      steps: this.seats.reduce((sum, { session }) => sum + session.steps, 0),
+      elapsedMs: nowMs - this.prepared.startedMs,
+      share: Math.min(1, share),
+      bestTotal: best.bestMoney(),
+      lateOrders: decoder.sums.lateOrders,
+      bestPlan: () => this.planOf(elite),
+    });
+  }
+}
+
+/** A group that is ready for its first round; or, where there can be none, how the solve ends. */
+export type OpenedGroup =
+  { readonly status: "open"; readonly group: MemberGroup } | Exclude<SolveResult, { status: "planned" }>;
+
+/** Names the problem's faults, or makes the first plan and seats the members. */
+export function openGroup(task: GroupTask, env: SolveEnv): OpenedGroup {
+  const faults = validate(task.problem);
+  if (faults.length > 0) return { status: "faulty-problem", faults };
+  const prepared = prepare(task.problem, task.params, env);
+  if (prepared === null) return { status: "cancelled" };
+  return { status: "open", group: new MemberGroup(task, prepared, env) };
+}
