@@ -122,6 +122,22 @@ describe("what is late", () => {
   });
 });
 
+describe("a trade-off", () => {
+  it("prints plans of which none beats another, and writes each, first and last of which the audit finds valid", () => {
+    const words = ["--demo", "full", "--steps", "350", "--seed", "2"];
+    const planned = run("plan", ...words, "--trade-off", "--out", at("traded.json"));
+    expect(planned).toMatchObject({ status: 0, stderr: "" });
+    expect(planned.stdout).toMatch(/plan +lateness +changes +labour +(?:earliness +)?(?:load balance +)?total +not planned +best in\n/);
+    const rows = planned.stdout.split("\n").filter((line) => /^ +\d+ {2}/.test(line));
+    const written = [...planned.stdout.matchAll(/^Written to (.*)$/gm)].map(([, file]) => file ?? "");
+    expect(rows.length).toBeGreaterThan(1);
+    expect(written).toHaveLength(rows.length);
+    expect(written.slice(0, 2)).toEqual([at("traded.json"), at("traded-2.json")]);
+    for (const file of [written[0] ?? "", written.at(-1) ?? ""])
+      expect(run("audit", "--demo", "full", "--plan", file)).toMatchObject({ status: 0, stdout: "valid\n" });
+  });
+});
+
 describe("generate, then plan from the files", () => {
   it("writes the import formats, which plan and audit read back", () => {
     const generated = run("generate", "--lines", "4", "--orders", "40", "--seed", "9", "--out", at("plant"));
@@ -232,6 +248,9 @@ describe("commands that cannot be carried out", () => {
     [["plan", "--demo", "calm", "--plant", "x"], "Give one of them."],
     [["plan", "--demo", "calm", "--steps", "1", "--seconds", "1"], "Give one of them."],
     [["plan", "--demo", "calm", "--seed", "one"], "Give a whole number"],
+    [["plan", "--demo", "calm", "--trade-off=all"], "--trade-off takes no value"],
+    [["plan", "--demo", "calm", "--trade-off", "--remedies", "1"], "Give one of them."],
+    [["plan", "--demo", "calm", "--members", "0"], "from 1 to 64"],
     [["plan", "--plant", "/nowhere", "--orders", "x.csv"], "is not there"],
     [["plan", "--speed", "9"], "There is no option --speed. See --help"],
     [["plan", "calm"], '"calm" stands alone'],

@@ -5,8 +5,11 @@ import type { Command, CommandContext } from "./command.ts";
 import { numberFlag, wholeFlag } from "./flags.ts";
 import type { Flags } from "./flags.ts";
 import { ORDER_FLAGS, PLANT_FLAGS, loadOrders, loadPlant } from "./input.ts";
+import { planTradeOff } from "./plan-trade-off.ts";
 import { UsageError } from "./outcome.ts";
 import { planText } from "./print-plan.ts";
+import { progressText } from "./print-progress.ts";
+import { refusalText } from "./print-refusal.ts";
 import { remedyText } from "./print-remedies.ts";
 
 const DEFAULT_SECONDS = 10;
@@ -29,6 +32,11 @@ export const planCommand: Command = {
       value: "N",
       meaning: "for the N worst late orders, try what would help: the same time again for each remedy tried",
     },
+    "trade-off": {
+      value: null,
+      meaning:
+        "several plans of which none beats another, in the same time; --out writes all: plan.json, plan-2.json …",
+    },
     out: { value: "plan.json", meaning: "write the plan file" },
   },
   run: async (context) => {
@@ -38,33 +46,25 @@ export const planCommand: Command = {
     const params = { ...budgetOf(context), members };
     const helped = wholeFlag(flags, "remedies", [0, 1000]) ?? 0;
     const out = outFile(flags);
+    if (flags.has("trade-off") && helped > 0)
+      throw new UsageError("--trade-off and --remedies were both given.", "Give one of them.");
     const plant = await loadPlant(flags, ports, output);
     const orders = plant === null ? null : await loadOrders(flags, plant, { ports, output });
     if (plant === null || orders === null) return 1;
     const assembled = assembleProblem({ plant, orders, pins: [], now: ports.clock.now() });
     const signal = stopSignal();
+    if (flags.has("trade-off"))
+      return planTradeOff({ assembled, params, threads, out }, ports.solver, { signal, output });
     const result = await ports.solver.solve({
       problem: assembled.problem,
       params,
       threads,
-      onProgress: ({ share, steps, bestTotal, lateOrders }) =>
-        output.progress(
-          `${Math.round(share * 100)} %, ${steps} steps, ${lateOrders} late, total ${bestTotal.toFixed(0)}`,
-        ),
+      onProgress: (progress) => output.progress(progressText(progress)),
       signal,
     });
     output.progress("");
-    if (result.status === "cancelled") {
-      output.warn("Stopped before there was a first plan.");
-      return 1;
-    }
-    if (result.status === "faulty-problem") {
-      for (const { subject, text, remedy } of result.faults) output.warn(`${subject}: ${text} ${remedy}`);
-      return 1;
-    }
-    if (result.status === "rejected") {
-      output.warn("The audit refused the plan; this is a fault of the planner, not of your data.");
-      for (const { code, text } of result.violations) output.warn(`${code}: ${text}`);
+    if (result.status !== "planned") {
+      for (const line of refusalText(result)) output.warn(line);
       return 1;
     }
     const document = describePlan(assembled, result.plan, {

@@ -30,6 +30,8 @@ export { auditDocument } from "./planning/audit-document.ts";
 export type { DocumentVerdict } from "./planning/audit-document.ts";
 export type { Remedy } from "@formweek/scheduler";
 export { ENGINE_VERSION } from "@formweek/scheduler";
+export type { SolveRefusal, TradeOff } from "@formweek/scheduler";
+export { findTradeOff } from "./planning/find-trade-off.ts";
 export { findRemedies } from "./planning/find-remedies.ts";
 export { plantNames } from "./planning/plant-names.ts";
 export { editText } from "./planning/remedy-text.ts";

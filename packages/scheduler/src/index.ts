@@ -27,3 +27,7 @@ export type { Round } from "./portfolio/round.ts";
 export { validate as validateProblem } from "./problem/validate.ts";
 export type { PlanBound } from "./bound/bound.ts";
 export { boundOf } from "./bound/bound.ts";
+export type * from "./trade-off/trade-off.ts";
+export { tradeOff, tradeOffOf } from "./trade-off/trade-off.ts";
+export type { TradeOffRun } from "./trade-off/trade-off-runs.ts";
+export { startingParams, tradeOffRuns } from "./trade-off/trade-off-runs.ts";

@@ -20,6 +20,12 @@ export type SolveResult =
       readonly statistics: SolveStatistics;
     };
 
+/** A solve that has a plan. */
+export type PlannedResult = Extract<SolveResult, { readonly status: "planned" }>;
+
+/** A solve without a plan, and why. */
+export type SolveRefusal = Exclude<SolveResult, PlannedResult>;
+
 export type StopReason = "steps" | "time" | "cancelled" | "optimal";
 
 export interface SolveStatistics {

@@ -63,6 +63,17 @@ class SequenceSearch implements Search {
     return Int32Array.from(orders);
   }
 
+  /** Takes the plan into the population. */
+  adopt(elite: Sequences): void {
+    const sequence = this.ordersOf(elite);
+    this.moves.load(sequence);
+    const { money } = this.moves;
+    if (this.population.add({ sequence, money })) this.staleChildren = 0;
+    if (money >= this.bestPaid) return;
+    this.bestPaid = money;
+    this.bestSequence.set(sequence);
+  }
+
   best(): Sequences {
     const { problem } = this.context;
     const sequences = emptySequences(problem);

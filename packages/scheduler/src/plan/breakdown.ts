@@ -2,28 +2,52 @@ import type { ObjectiveWeights } from "../problem/problem-data.ts";
 import type { CostSums } from "../timing/cost-sums.ts";
 import type { ObjectiveBreakdown, ObjectiveTerm } from "./plan.ts";
 
+/** The price of each term. */
+export const PRICE_OF: Readonly<Record<ObjectiveTerm["name"], keyof ObjectiveWeights>> = {
+  "weighted tardiness": "tardinessPerWeightHour",
+  "late orders": "lateOrderPerWeight",
+  "change time": "changePerMachineHour",
+  "team time": "changePerTeamHour",
+  "start-up scrap": "scrapPerKg",
+  overtime: "overtimePerHour",
+  earliness: "earlinessPerWeightHour",
+  "load balance": "balancePerHour",
+  "lines changed": "movedLinePerOrder",
+  "starts moved": "movedStartPerHour",
+  "unplanned orders": "unplannedPerWeight",
+  makespan: "makespanPerHour",
+};
+
+type Amount = Pick<ObjectiveTerm, "name" | "unit" | "amount">;
+
+function priced(amounts: readonly Amount[], prices: ObjectiveWeights): ObjectiveBreakdown {
+  const terms = amounts.map(({ name, unit, amount }): ObjectiveTerm => {
+    const price = prices[PRICE_OF[name]];
+    return { name, unit, amount, price, cost: amount * price };
+  });
+  return { terms, total: terms.reduce((sum, { cost }) => sum + cost, 0) };
+}
+
 /** The named terms of a plan's cost, from the amounts that its timing added up. */
 export function breakdownOf(sums: CostSums, prices: ObjectiveWeights): ObjectiveBreakdown {
-  const term = (name: ObjectiveTerm["name"], unit: string, amount: number, price: number): ObjectiveTerm => ({
-    name,
-    unit,
-    amount,
-    price,
-    cost: amount * price,
-  });
-  const terms = [
-    term("weighted tardiness", "weight × h", sums.lateWeightSeconds / 3600, prices.tardinessPerWeightHour),
-    term("late orders", "weight", sums.lateWeight, prices.lateOrderPerWeight),
-    term("change time", "h", sums.changeSeconds / 3600, prices.changePerMachineHour),
-    term("team time", "h", sums.teamSeconds / 3600, prices.changePerTeamHour),
-    term("start-up scrap", "kg", sums.scrapKg, prices.scrapPerKg),
-    term("overtime", "h", sums.overtimeSeconds / 3600, prices.overtimePerHour),
-    term("earliness", "holding weight × h", sums.earlyWeightSeconds / 3600, prices.earlinessPerWeightHour),
-    term("load balance", "h", sums.imbalanceSeconds / 3600, prices.balancePerHour),
-    term("lines changed", "orders", sums.linesChanged, prices.movedLinePerOrder),
-    term("starts moved", "h", sums.startsMovedSeconds / 3600, prices.movedStartPerHour),
-    term("unplanned orders", "weight", sums.unplannedWeight, prices.unplannedPerWeight),
-    term("makespan", "h", sums.lastEnd / 3600, prices.makespanPerHour),
+  const amounts: readonly Amount[] = [
+    { name: "weighted tardiness", unit: "weight × h", amount: sums.lateWeightSeconds / 3600 },
+    { name: "late orders", unit: "weight", amount: sums.lateWeight },
+    { name: "change time", unit: "h", amount: sums.changeSeconds / 3600 },
+    { name: "team time", unit: "h", amount: sums.teamSeconds / 3600 },
+    { name: "start-up scrap", unit: "kg", amount: sums.scrapKg },
+    { name: "overtime", unit: "h", amount: sums.overtimeSeconds / 3600 },
+    { name: "earliness", unit: "holding weight × h", amount: sums.earlyWeightSeconds / 3600 },
+    { name: "load balance", unit: "h", amount: sums.imbalanceSeconds / 3600 },
+    { name: "lines changed", unit: "orders", amount: sums.linesChanged },
+    { name: "starts moved", unit: "h", amount: sums.startsMovedSeconds / 3600 },
+    { name: "unplanned orders", unit: "weight", amount: sums.unplannedWeight },
+    { name: "makespan", unit: "h", amount: sums.lastEnd / 3600 },
   ];
-  return { terms, total: terms.reduce((sum, { cost }) => sum + cost, 0) };
+  return priced(amounts, prices);
+}
+
+/** The same amounts at other prices. */
+export function repriced(objective: ObjectiveBreakdown, prices: ObjectiveWeights): ObjectiveBreakdown {
+  return priced(objective.terms, prices);
 }

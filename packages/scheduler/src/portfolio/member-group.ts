@@ -4,7 +4,7 @@ import { buildPlan } from "../plan/build-plan.ts";
 import type { Plan } from "../plan/plan.ts";
 import type { ProblemData } from "../problem/problem-data.ts";
 import { validate } from "../problem/validate.ts";
-import type { SolveResult, StopReason } from "../result.ts";
+import type { SolveRefusal, SolveResult, StopReason } from "../result.ts";
 import type { SolveEnv, SolveParams } from "../solve-env.ts";
 import { Decoder } from "../timing/decoder.ts";
 import type { Sequences } from "../timing/sequences.ts";
@@ -118,8 +118,7 @@ export class MemberGroup {
 }
 
 /** A group that is ready for its first round; or, where there can be none, how the solve ends. */
-export type OpenedGroup =
-  { readonly status: "open"; readonly group: MemberGroup } | Exclude<SolveResult, { status: "planned" }>;
+export type OpenedGroup = { readonly status: "open"; readonly group: MemberGroup } | SolveRefusal;
 
 /** Names the problem's faults, or makes the first plan and seats the members. */
 export function openGroup(task: GroupTask, env: SolveEnv): OpenedGroup {
