@@ -127,7 +127,9 @@ describe("a trade-off", () => {
     const words = ["--demo", "full", "--steps", "350", "--seed", "2"];
     const planned = run("plan", ...words, "--trade-off", "--out", at("traded.json"));
     expect(planned).toMatchObject({ status: 0, stderr: "" });
-    expect(planned.stdout).toMatch(/plan +lateness +changes +labour +(?:earliness +)?(?:load balance +)?total +not planned +best in\n/);
+    expect(planned.stdout).toMatch(
+      /plan +lateness +changes +labour +(?:earliness +)?(?:load balance +)?total +not planned +best in\n/,
+    );
     const rows = planned.stdout.split("\n").filter((line) => /^ +\d+ {2}/.test(line));
     const written = [...planned.stdout.matchAll(/^Written to (.*)$/gm)].map(([, file]) => file ?? "");
     expect(rows.length).toBeGreaterThan(1);

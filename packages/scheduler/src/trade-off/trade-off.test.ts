@@ -118,6 +118,6 @@ describe("a trade-off run", () => {
     let looks = 0;
     const env = { ...stillEnv(), isCancelled: () => looks > 40, monotonicMs: () => ++looks };
     const result = tradeOff(problem, { seed: 1, maxSteps: 100_000, maxMs: null }, env);
-    expect(result.status === "traded" && result.steps).toBeLessThan(100);
+    expect(result.status === "traded" && result.steps).toBeLessThan(1000);
   }, 60_000);
 });
