@@ -6,7 +6,7 @@ import { whyThen } from "../explain/why-late.ts";
 import type { Plan, Segment } from "../plan/plan.ts";
 import type { CycleService, ProblemData, ProblemMould } from "../problem/problem-data.ts";
 import { applyEdit } from "../remedy/problem-edit.ts";
-import { solve } from "../solve-checked.ts";
+import { solve } from "../solve.ts";
 
 const SERVED: CycleService = { afterCycles: 900, seconds: HOUR, cyclesDone: [0] };
 
