@@ -221,4 +221,18 @@ describe("the timing of a plan", () => {
     expect(changesOf(plan)[0]!.mountStart).toBe(9 * HOUR);
     expect(lot(plan, "a").start).toBe(12 * HOUR);
   });
+  it("mounts a mould before it is served, where it is back before the order may start", () => {
+    const startsWith = (from: number): readonly [mountStart: number, run: number] => {
+      const moulds = twoMouldPlant({}).moulds.map((mould) => ({
+        ...mould,
+        outOfService: [{ copy: 0, start: from, end: 30 * HOUR }],
+      }));
+      const jobs = [jobOf("a", "1", "A", { earliestStartAt: 28 * HOUR })];
+      const plan = planOf(twoMouldPlant({ moulds, jobs }));
+      return [changesOf(plan)[0]!.mountStart, lot(plan, "a").start];
+    };
+    // at once, as shortly before the run would be too late
+    expect(startsWith(3 * HOUR)).toEqual([0, 30 * HOUR]);
+    expect(startsWith(3 * HOUR - 1)).toEqual([30 * HOUR, 33 * HOUR]);
+  });
 });

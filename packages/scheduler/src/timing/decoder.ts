@@ -3,12 +3,13 @@ import { gramsOf } from "../problem/compile-jobs.ts";
 import type { CompiledProblem } from "../problem/compiled-problem.ts";
 import { bookChange, bookStripping } from "./change-booking.ts";
 import { createChangeLog, type ChangeLog } from "./change-log.ts";
-import { noChangeTimes, timeChange, type ChangeAsk, type ChangeTimes } from "./change-timing.ts";
+import { noChangeTimes, type ChangeAsk, type ChangeTimes } from "./change-timing.ts";
 import { clearSums, moneyOf, zeroSums, type CostSums } from "./cost-sums.ts";
 import { copyState, takeState, type DecoderState, type Stops } from "./decoder-state.ts";
 import { takeHeads } from "./head-ledger.ts";
-import { chooseCopy, copyWindow, noCopyChoice, strippingTrolley, type CopyChoice } from "./mould-choice.ts";
+import { chooseCopy, noCopyChoice, timeChangeInTime, type CopyChoice } from "./mould-choice.ts";
 import { countCycles, serviceBefore } from "./mould-service.ts";
+import { mouldSpells } from "./mould-spells.ts";
 import { PlanTally } from "./plan-tally.ts";
 import { createLedger, releaseCopy, resetLedger, sheetInstant, type PlantLedger } from "./plant-ledger.ts";
 import { runEnd, runStart, runStretches, worthwhileStart, type Stretch } from "./run-timing.ts";
@@ -53,6 +54,8 @@ export class Decoder {
   private spec = -1;
   /** The change does not wait until shortly before its run. */
   private changesAtOnce = false;
+  /** s at which mounting must be done */
+  private mountedBy = NEVER;
   private serviceFrom = -1;
   private runFrom = 0;
   private runTo = 0;
@@ -216,13 +219,13 @@ export class Decoder {
     const service = problem.moulds.service[choice.copy]!;
     const mouldAt = isHeld ? 0 : choice.readyAt;
     if (service === null) return this.attempt(line, option, mouldAt, 0);
-    // neither mounting nor running may touch a service; hanging may
-    for (let window = 0; window <= service.length; window++) {
-      const [opens, closes] = copyWindow(service, window);
-      const from = Math.max(mouldAt, isHeld ? 0 : opens);
-      if (from >= closes) continue;
-      const at = this.attempt(line, option, from, opens);
-      if (at >= NEVER || this.runTo <= closes) return at;
+    for (const spells of mouldSpells(service, isHeld, this.spec >= 0)) {
+      const from = Math.max(mouldAt, spells.mountFrom);
+      if (from >= spells.mountedBy) continue;
+      this.mountedBy = spells.mountedBy;
+      const at = this.attempt(line, option, from, spells.runFrom);
+      this.mountedBy = NEVER;
+      if (at < NEVER && this.runTo <= spells.runBy) return at;
     }
     return NEVER;
   }
@@ -248,21 +251,12 @@ export class Decoder {
     if (opens > ready) ready = opens;
     if (problem.changeAwaitsEarliestStart && wanted > ready) ready = wanted;
     if (this.spec >= 0) {
-      // a stripping elsewhere takes its team first
-      const strip = choice.holder >= 0 && choice.strip.team >= 0 ? choice.strip : null;
-      const before = strip === null ? 0 : ledger.teamFree[strip.team]!;
-      const trolley = strip === null ? -1 : strippingTrolley(problem, ledger, choice.holder);
-      const trolleyBefore = trolley < 0 ? 0 : ledger.trolleyFree[trolley]!;
-      if (strip !== null) ledger.teamFree[strip.team] = strip.tailStart;
-      if (trolley >= 0) ledger.trolleyFree[trolley] = strip!.tailStart;
       ask.line = line;
       ask.spec = this.spec;
       ask.from = ready;
       ask.mouldAt = mouldAt;
       ask.neededAt = this.changesAtOnce ? 0 : wanted - service;
-      timeChange(problem, ledger, ask, times);
-      if (strip !== null) ledger.teamFree[strip.team] = before;
-      if (trolley >= 0) ledger.trolleyFree[trolley] = trolleyBefore;
+      timeChangeInTime({ problem, ledger, ask }, choice, this.mountedBy, times);
       if (times.start >= NEVER) return NEVER;
       ready = times.end;
     } else ready = Math.max(ready, mouldAt);

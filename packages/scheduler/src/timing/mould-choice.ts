@@ -23,25 +23,20 @@ export function noCopyChoice(): CopyChoice {
   return { copy: -1, readyAt: 0, holder: -1, strip: noChangeTimes(), yieldTo: -1, atOnce: false };
 }
 
-export interface ChoosingState {
+interface TimingState {
   readonly problem: CompiledProblem;
   readonly ledger: PlantLedger;
+  readonly ask: ChangeAsk;
+}
+
+export interface ChoosingState extends TimingState {
   readonly sequences: Sequences;
   /** [line] position of its next option */
   readonly next: Int32Array;
-  readonly ask: ChangeAsk;
 }
 
 /** A line keeps an idle mould for its own next order when that may start within this time, s. */
 const HOLD_SECONDS = 8 * 3600;
-
-/** Time between two services in which a copy may hang: [opens, closes). */
-export function copyWindow(
-  service: readonly (readonly [number, number])[],
-  window: number,
-): readonly [opens: number, closes: number] {
-  return [window === 0 ? 0 : service[window - 1]![1], window < service.length ? service[window]![0] : NEVER];
-}
 
 function goesOnWithIt(state: ChoosingState, holder: number, mould: number): boolean {
   const { problem, ledger, sequences, next } = state;
@@ -85,7 +80,7 @@ export function strippingSpec(problem: CompiledProblem, ledger: PlantLedger, lin
 }
 
 /** Trolley that takes the mould away from a line, or -1. */
-export function strippingTrolley(problem: CompiledProblem, ledger: PlantLedger, line: number): number {
+function strippingTrolley(problem: CompiledProblem, ledger: PlantLedger, line: number): number {
   const { changes, lines } = problem;
   return changes.usesTrolley[strippingSpec(problem, ledger, line)] === 1 ? lines.trolley[line]! : -1;
 }
@@ -140,4 +135,31 @@ export function chooseCopy(state: ChoosingState, line: number, mould: number, ou
     if (holder >= 0) Object.assign(out.strip, trial);
   }
   if (out.copy < 0) out.yieldTo = waitsFor;
+}
+
+/**
+ * Times the change for which the choice was made, to end by an instant; one that would come too late shortly before its run is
+ * done at once. `out.start` is NEVER when it cannot be in time.
+ */
+export function timeChangeInTime(
+  { problem, ledger, ask }: TimingState,
+  choice: CopyChoice,
+  by: number,
+  out: ChangeTimes,
+): void {
+  // a stripping elsewhere takes its team first
+  const strip = choice.holder >= 0 && choice.strip.team >= 0 ? choice.strip : null;
+  const before = strip === null ? 0 : ledger.teamFree[strip.team]!;
+  const trolley = strip === null ? -1 : strippingTrolley(problem, ledger, choice.holder);
+  const trolleyBefore = trolley < 0 ? 0 : ledger.trolleyFree[trolley]!;
+  if (strip !== null) ledger.teamFree[strip.team] = strip.tailStart;
+  if (trolley >= 0) ledger.trolleyFree[trolley] = strip!.tailStart;
+  timeChange(problem, ledger, ask, out);
+  if (out.end > by && ask.neededAt > 0) {
+    ask.neededAt = 0;
+    timeChange(problem, ledger, ask, out);
+  }
+  if (out.end > by) out.start = NEVER;
+  if (strip !== null) ledger.teamFree[strip.team] = before;
+  if (trolley >= 0) ledger.trolleyFree[trolley] = trolleyBefore;
 }
