@@ -66,6 +66,8 @@ describe("inputs that no plan could respect", () => {
       { most: 2, leastPieces: 1, unitPieces: 0 },
       { most: 2, leastPieces: 1, unitPieces: 1.5 },
     ].map((lots): [string, ProblemData] => ["split-numbers", { ...easy, jobs: [{ ...easyJob, lots }] }]),
+    ["lot-size", { ...easy, jobs: [{ ...easyJob, lotSize: { leastPieces: 0, unitPieces: 1 } }] }],
+    ["lot-size", { ...easy, jobs: [{ ...easyJob, lotSize: { leastPieces: 1, unitPieces: NaN } }] }],
     [
       "split-least-pieces",
       { ...easy, jobs: [{ ...easyJob, pieces: 9, lots: { most: 2, leastPieces: 10, unitPieces: 1 } }] },
@@ -144,6 +146,16 @@ describe("inputs that no plan could respect", () => {
   ];
   it.each(cases)("are named: %s", (code, problem) => {
     expect(faultsOf(problem)).toContain(code);
+  });
+  it.each(Object.keys(easy.objective))("name the price %s when it is missing, and the remedy", (name) => {
+    const { [name]: _, ...others } = { ...easy.objective } as Record<string, number>;
+    const problem = { ...easy, objective: others as unknown as ProblemData["objective"] };
+    const result = solve(problem, { seed: 1, maxSteps: 5, maxMs: null }, stillEnv());
+    expect(result).toMatchObject({
+      status: "faulty-problem",
+      faults: [{ code: "price", subject: name, text: `The price ${name} is missing.` }],
+    });
+    expect(result.status === "faulty-problem" && result.faults[0]?.remedy).toContain(name);
   });
   it("does not find fault with a sound problem", () => {
     expect(faultsOf(easy)).toEqual([]);

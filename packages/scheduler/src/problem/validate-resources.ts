@@ -1,5 +1,6 @@
 import type { ProblemFault } from "../result.ts";
 import { duplicateFaults, fault, isAmount, isDuration } from "./fault.ts";
+import { priceFaults } from "./validate-prices.ts";
 import type { ProblemData, ProblemLine, ProblemMould } from "./problem-data.ts";
 
 function mouldFaults(data: ProblemData): ProblemFault[] {
@@ -280,12 +281,6 @@ function supplyFaults(data: ProblemData): ProblemFault[] {
       ),
     );
   }
-  for (const [name, price] of Object.entries(data.objective)) {
-    if (!isAmount(price as number))
-      faults.push(
-        fault("price", name, `The price ${name} is ${price as number}.`, "Give a number from 0 on."),
-      );
-  }
   return faults;
 }
 
@@ -297,5 +292,6 @@ export function resourceFaults(data: ProblemData): ProblemFault[] {
     ...changeFaults(data),
     ...lineFaults(data),
     ...supplyFaults(data),
+    ...priceFaults(data),
   ];
 }
