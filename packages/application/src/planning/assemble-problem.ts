@@ -127,16 +127,16 @@ function jobsOf({ plant, window, demands, states }: JobsInput): readonly Job[] {
 const MOST_LOTS = 3;
 
 /**
- * An order that may be delivered in parts may be made in lots, each a least run and a carton at the least, packed in whole
- * rounding units but for one lot; all in pieces to form, each unit with its share of the scrap allowance.
+ * Lots are each a least run and a carton at the least, packed in whole rounding units but for one lot; all in pieces to form,
+ * each unit with its share of the scrap allowance. An order that may be delivered in parts may be made in lots.
  */
-function splitOf(order: Order, product: Product, grossPieces: number): Pick<Job, "lots"> {
-  if (!order.partsAllowed) return {};
+function splitOf(order: Order, product: Product, grossPieces: number): Pick<Job, "lots" | "lotSize"> {
   const toForm = (good: number): number => grossPiecesFor(good, product.runScrapShare);
   const leastPieces = toForm(Math.max(product.leastRunPieces, piecesPerUnit(product, "carton")));
-  if (2 * leastPieces > grossPieces) return {};
   const unitPieces = toForm(piecesPerUnit(product, product.roundingUnit));
-  return { lots: { most: MOST_LOTS, leastPieces, unitPieces } };
+  const lotSize = { leastPieces, unitPieces };
+  if (!order.partsAllowed || 2 * leastPieces > grossPieces) return { lotSize };
+  return { lots: { most: MOST_LOTS, ...lotSize } };
 }
 
 function poolsOf(

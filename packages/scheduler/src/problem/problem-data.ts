@@ -175,19 +175,25 @@ export interface Job {
   readonly sheetKgPerPiece: number;
   /** How it may be split; absent: it is made in one lot. */
   readonly lots?: SplitRule;
+  /** What its lots would have to be if it might be split, for an order that may not; absent: any pieces. */
+  readonly lotSize?: LotSize;
   /** Every line × mould that may make it; empty: unplanned, with `refusals`. */
   readonly options: readonly JobOption[];
   /** Why the other lines and moulds may not, from the fit check; carried into the plan's reasons. */
   readonly refusals: readonly OptionRefusal[];
 }
 
-/** Bounds of a split. Whole numbers >= 1; `leastPieces` is no more than the order's pieces. The engine may make fewer lots. */
-export interface SplitRule {
-  readonly most: number;
+/** How large lots are. Whole numbers >= 1. */
+export interface LotSize {
   /** Of every lot. */
   readonly leastPieces: number;
   /** All lots but one are a multiple of it: what is packed together. */
   readonly unitPieces: number;
+}
+
+/** Bounds of a split. `most` is a whole number >= 1, `leastPieces` no more than the order's pieces. The engine may make fewer lots. */
+export interface SplitRule extends LotSize {
+  readonly most: number;
 }
 
 export interface JobOption {

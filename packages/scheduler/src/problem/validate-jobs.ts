@@ -63,6 +63,13 @@ function splitFaults({ orderId, pieces, lots }: Job): ProblemFault[] {
   return [fault("split-least-pieces", orderId, text, "Lower the least lot to the order's pieces.")];
 }
 
+/** A remedy may split an order that may not be split yet. */
+function lotSizeFaults({ orderId, lotSize }: Job): ProblemFault[] {
+  if (lotSize === undefined || (isCount(lotSize.leastPieces) && isCount(lotSize.unitPieces))) return [];
+  const text = `Lots of order ${orderId} would have ${lotSize.leastPieces} pieces or more in units of ${lotSize.unitPieces}.`;
+  return [fault("lot-size", orderId, text, "Give whole numbers from 1 on.")];
+}
+
 /** Faults of the orders to make. An order that may run nowhere is no fault: it is left unplanned with its reasons. */
 export function jobFaults(data: ProblemData): ProblemFault[] {
   const faults = duplicateFaults(
@@ -117,7 +124,7 @@ export function jobFaults(data: ProblemData): ProblemFault[] {
         ),
       );
     }
-    faults.push(...splitFaults(job), ...optionFaults(data, job, known));
+    faults.push(...splitFaults(job), ...lotSizeFaults(job), ...optionFaults(data, job, known));
   }
   return faults;
 }

@@ -2,6 +2,7 @@ import { clipWorkingTime, spellsOf, subtractWorkingTime, workingTimeOf } from "@
 import type { ChainLink, LateChain } from "../explain/late-chain.ts";
 import { whyThen } from "../explain/why-late.ts";
 import type { Plan } from "../plan/plan.ts";
+import { lotRuleOf } from "../problem/lot-rule.ts";
 import type { ProblemData } from "../problem/problem-data.ts";
 import type { ProblemEdit } from "./problem-edit.ts";
 
@@ -41,14 +42,16 @@ const oneShift = (link: ChainLink): { readonly from: number; readonly to: number
   to: Math.min(link.to, link.from + SHIFT_SECONDS),
 });
 
-/** Two lots of an order that had to be made in one go, where two lines may make it. */
+/** Two lots of an order that had to be made in one go, as large as its lots have to be, where two lines may make it. */
 function splitEdits({ jobs, pins }: ProblemData, orderId: string): ProblemEdit[] {
   const job = jobs.find((each) => each.orderId === orderId);
   if (job === undefined || job.lots !== undefined || pins.some((pin) => pin.orderId === orderId)) return [];
-  const leastPieces = Math.ceil(job.pieces * LEAST_LOT_SHARE);
+  const { leastPieces: leastLot, unitPieces } = job.lotSize ?? { leastPieces: 1, unitPieces: 1 };
+  const leastPieces = Math.max(leastLot, Math.ceil(job.pieces * LEAST_LOT_SHARE));
+  const lots = { most: 2, leastPieces, unitPieces };
   const lines = new Set(job.options.map((option) => option.lineId));
-  if (lines.size < 2 || job.pieces < 2 * leastPieces) return [];
-  return [{ kind: "lots", orderId, most: 2, leastPieces, unitPieces: 1 }];
+  if (lines.size < 2 || lotRuleOf({ ...job, lots }).most < lots.most) return [];
+  return [{ kind: "lots", orderId, ...lots }];
 }
 
 /** What would shorten one link of a chain, from the problem's own records. */

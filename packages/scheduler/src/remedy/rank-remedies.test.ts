@@ -114,6 +114,26 @@ describe("remedies for a late order", () => {
     }
   });
 
+  it("keep lots to whole units and the least run, and offer none where the order is too small for two", () => {
+    const problemWith = (leastPieces: number, unitPieces: number): ProblemData => {
+      const options = ["1", "2"].map((lineId, i) => ({ lineId, setupId: "AB"[i]!, secondsPerPiece: 1 }));
+      const lotSize = { leastPieces, unitPieces };
+      const job = jobOf("long", "1", "A", { pieces: 10 * HOUR, dueAt: 9 * HOUR, options, lotSize });
+      return twoMouldPlant({ teams: twoTeams, jobs: [job] });
+    };
+    const lotsOf = (problem: ProblemData) =>
+      remedies(problem, "long").filter(({ edit }) => edit.kind === "lots");
+    const [packed] = lotsOf(problemWith(3 * HOUR, 1700));
+    expect(packed?.edit).toMatchObject({ kind: "lots", leastPieces: 3 * HOUR, unitPieces: 1700 });
+    const pieces = packed?.plan.lots.map((lot) => lot.pieces) ?? [];
+    expect(pieces).toHaveLength(2);
+    expect(pieces.filter((each) => each % 1700 !== 0).length).toBeLessThanOrEqual(1);
+    expect(Math.min(...pieces)).toBeGreaterThanOrEqual(3 * HOUR);
+    expect(lotsOf(problemWith(6 * HOUR, 1))).toEqual([]);
+    // one lot of whole units would leave the other less than the least run
+    expect(lotsOf(problemWith(4 * HOUR, 7 * HOUR))).toEqual([]);
+  });
+
   it("try what the caller offers, such as a line that could be approved", () => {
     const problem = twoMouldPlant({
       teams: twoTeams,
