@@ -1,6 +1,7 @@
 import { readFileSync, writeFileSync } from "node:fs";
 import { parseArgs } from "node:util";
 import { demoOrders, demoPlant, generatePlant } from "@formweek/demo-plant";
+import { measureCancels } from "./plans/cancel-latency.ts";
 import { FigureSheet, type Figure } from "./plans/figure.ts";
 import { measureImport } from "./plans/import-speed.ts";
 import { isBuilt } from "./plans/planner-server.ts";
@@ -28,6 +29,7 @@ const parts: readonly Part[] = [
   },
   { name: "medium", needsBuild: false, measure: generated(10, 200) },
   { name: "large", needsBuild: false, measure: generated(40, 2000) },
+  { name: "cancel", needsBuild: false, measure: measureCancels },
   { name: "start", needsBuild: true, measure: measureStart },
   { name: "import", needsBuild: true, measure: measureImport },
   { name: "ends", needsBuild: true, measure: measureSuddenEnds },
