@@ -21,6 +21,8 @@ export interface ProblemShape {
   readonly calendars: boolean;
   readonly teamWork: boolean;
   readonly lots: boolean;
+  /** Instants after which orders may not start. */
+  readonly latestStarts: boolean;
   /** Prices on overtime, earliness, load balance and distance from the published plan. */
   readonly terms: boolean;
 }
@@ -37,6 +39,7 @@ export const SMALL_PLANT: ProblemShape = {
   calendars: true,
   teamWork: true,
   lots: true,
+  latestStarts: true,
   terms: true,
 };
 
@@ -126,6 +129,12 @@ function jobArb({ shape, sheetCount, setupIds }: Drawn, index: number): fc.Arbit
         }),
       ),
       split: shape.lots ? fc.option(splitArb) : fc.constant(null),
+      latestHours: shape.latestStarts
+        ? fc.oneof(
+            { weight: 3, arbitrary: fc.constant(null) },
+            { weight: 1, arbitrary: fc.integer({ min: 0, max: shape.days * 24 }) },
+          )
+        : fc.constant(null),
       sheet: fc.integer({ min: 0, max: sheetCount - 1 }),
       options: fc.uniqueArray(option, {
         minLength: 0,
@@ -139,6 +148,7 @@ function jobArb({ shape, sheetCount, setupIds }: Drawn, index: number): fc.Arbit
       pieces: draw.pieces,
       dueAt: MONDAY + draw.dueHours * HOUR,
       earliestStartAt: MONDAY + draw.startHours * HOUR,
+      ...(draw.latestHours === null ? {} : { latestStartAt: MONDAY + draw.latestHours * HOUR }),
       weight: draw.weight,
       conditioningSeconds: draw.conditioningHours * HOUR,
       holdingWeight: draw.holdingWeight,

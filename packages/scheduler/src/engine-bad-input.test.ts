@@ -73,6 +73,7 @@ describe("inputs that no plan could respect", () => {
       { ...easy, jobs: [{ ...easyJob, pieces: 9, lots: { most: 2, leastPieces: 10, unitPieces: 1 } }] },
     ],
     ["order-times", { ...easy, jobs: [{ ...easyJob, dueAt: NaN }] }],
+    ["order-times", { ...easy, jobs: [{ ...easyJob, latestStartAt: 0.5 }] }],
     ["order-numbers", { ...easy, jobs: [{ ...easyJob, weight: Infinity }] }],
     ["duplicate-order", { ...easy, jobs: [easyJob, easyJob] }],
     ["duplicate-line", { ...easy, lines: [easy.lines[0]!, ...easy.lines] }],

@@ -260,6 +260,10 @@ const cases: readonly Case[] = [
     "before the earliest start",
     (d) => void (d.job("C").earliestStartAt = at(1, 11, 6)),
   ]),
+  broken(5, "starts-too-late", [
+    "a second after the latest start",
+    (d) => void (d.job("C").latestStartAt = d.run("C").start - 1),
+  ]),
   broken(5, "set-up-too-early", [
     "set up before the mould is there",
     (d) => void (d.job("C").options[0]!.availableFromAt = at(1, 8, 51)),

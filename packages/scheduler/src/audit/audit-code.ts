@@ -1,7 +1,7 @@
 /**
  * Everything the audit can find, with the number of the validity rule that it breaks: 0 malformed plan or wrong summary,
- * 1 one thing at a time, 2 mould copies, 3 changes, teams and trolleys, 4 working time and rate, 5 earliest start and
- * sheet, 6 fit, 7 operators, 8 pins, 9 every order answered.
+ * 1 one thing at a time, 2 mould copies, 3 changes, teams and trolleys, 4 working time and rate, 5 earliest and latest
+ * start and sheet, 6 fit, 7 operators, 8 pins, 9 every order answered.
  */
 export const auditRuleOf = {
   "malformed-plan": 0,
@@ -40,6 +40,7 @@ export const auditRuleOf = {
   "wrong-run-time": 4,
   "wrong-stretch-pieces": 4,
   "starts-too-early": 5,
+  "starts-too-late": 5,
   "set-up-too-early": 5,
   "sheet-short": 5,
   "does-not-fit": 6,

@@ -20,6 +20,7 @@ const reasonCodes: Readonly<Record<UnplannedReason["code"], true>> = {
   "sheet-never-arrives": true,
   "no-operators": true,
   "pin-impossible": true,
+  "starts-too-late": true,
   "beyond-horizon": true,
 };
 const termNames: Readonly<Record<ObjectiveTerm["name"], true>> = {

@@ -14,6 +14,15 @@ function earliestStarts(context: AuditContext): Violation[] {
   });
 }
 
+function latestStarts(context: AuditContext): Violation[] {
+  return context.lots.flatMap((lot) => {
+    const latest = context.jobs.get(lot.orderId)?.latestStartAt ?? lot.start;
+    if (lot.start <= latest) return [];
+    const text = `Order ${lot.orderId} starts on line ${lot.lineId} ${sayInstant(context.problem, lot.start)}, ${sayDuration(lot.start - latest)} after its latest start.`;
+    return [finding("starts-too-late", { ...lot, at: lot.start }, text)];
+  });
+}
+
 /**
  * Where an option opens only at an instant, neither the run nor the change that serves it starts before; where changes
  * await the order's earliest start, no change that serves it does.
@@ -68,7 +77,12 @@ function sheetShortages(context: AuditContext): Violation[] {
   return found;
 }
 
-/** Rule 5: nothing before its earliest start or before its sheet is there. */
+/** Rule 5: nothing before its earliest start, after its latest or before its sheet is there. */
 export function releases(context: AuditContext): Violation[] {
-  return [...earliestStarts(context), ...setUpsTooEarly(context), ...sheetShortages(context)];
+  return [
+    ...earliestStarts(context),
+    ...latestStarts(context),
+    ...setUpsTooEarly(context),
+    ...sheetShortages(context),
+  ];
 }

@@ -8,7 +8,10 @@ export interface OrdersAlone {
   readonly seconds: Int32Array;
   /** [job] start that the largest lot must have, or -1 */
   readonly exactStart: Int32Array;
-  /** [option] s: no run of it can start before; NEVER where none can end within the horizon, and for all but one lot of an order */
+  /**
+   * [option] s: no run of it can start before; NEVER where none can start by its order's latest start and end within the horizon,
+   * and for all but one lot of an order
+   */
   readonly earliestStart: Int32Array;
   /** [job] s: no run of it can end before; NEVER where the order cannot be planned */
   readonly earliestEnd: Float64Array;
@@ -107,7 +110,7 @@ export function ordersAlone(problem: CompiledProblem): OrdersAlone {
     const wanted = Math.max(jobs.release[job]!, fixed, options.availableFrom[option]!);
     if (Math.max(ready, wanted) >= NEVER || (fixed >= 0 && ready > fixed)) continue;
     const start = nextOpen(lines.runCalendar[line]!, Math.max(ready, wanted));
-    if (start >= NEVER || (fixed >= 0 && start !== fixed)) continue;
+    if (start > jobs.latestStart[job]! || (fixed >= 0 && start !== fixed)) continue;
     // a lot that is not the largest may find room where the largest does not
     const calendar = lines.runCalendar[line]!;
     if (addWork(calendar, start, runSeconds(lots.leastPieces[job]!, perPiece)) >= NEVER) continue;

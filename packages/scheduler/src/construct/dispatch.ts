@@ -75,7 +75,7 @@ function estimate(board: Board, option: number): Estimate | null {
   const calendar = lines.runCalendar[line]!;
   const start = nextOpen(calendar, Math.max(at, wanted));
   const end = addWork(calendar, start, options.seconds[option]!);
-  return end >= NEVER
+  return end >= NEVER || start > jobs.latestStart[job]!
     ? null
     : { changeSeconds: spec < 0 ? 0 : changes.total[spec]!, start, end, copy: ready.copy };
 }

@@ -3,8 +3,9 @@ import type { CompiledProblem } from "../problem/compiled-problem.ts";
 import type { UnplannedOrder, UnplannedReason } from "../plan/plan.ts";
 import { runSeconds, supplyInstant } from "../problem/compile-jobs.ts";
 import { lotRuleOf } from "../problem/lot-rule.ts";
-import type { Decoder } from "../timing/decoder.ts";
+import { Decoder } from "../timing/decoder.ts";
 import { runEnd } from "../timing/run-timing.ts";
+import { emptySequences } from "../timing/sequences.ts";
 
 function hours(seconds: number): string {
   return `${Math.round(seconds / 360) / 10} h`;
@@ -99,6 +100,26 @@ function refusalAlone(problem: CompiledProblem, job: number, option: number): Un
   return null;
 }
 
+/**
+ * The option would start after its order's latest start behind all that the decoder timed last, which `where` names; null when
+ * it would not, or when another rule refuses it there.
+ */
+function startsTooLate(decoder: Decoder, option: number, where: string): UnplannedReason | null {
+  const { data, jobs, options, origin } = decoder.problem;
+  const job = options.job[option]!;
+  const { latestStartAt } = data.jobs[job]!;
+  if (latestStartAt === undefined) return null;
+  const start = decoder.startBehind(option);
+  const late = origin + start - latestStartAt;
+  if (start >= NEVER || late <= 0) return null;
+  const by = late < 3600 ? `${Math.ceil(late / 60)} min` : hours(late);
+  const text =
+    jobs.fixedStart[job]! >= 0
+      ? `It is pinned to a start ${by} after its latest start.`
+      : `${where} it would start ${by} after its latest start.`;
+  return { code: "starts-too-late", lineId: data.lines[options.line[option]!]!.id, text };
+}
+
 /** The line is fit for the order, but the others leave no room for it. */
 function refusalInPlan(decoder: Decoder, job: number, option: number): UnplannedReason {
   const { problem } = decoder;
@@ -151,6 +172,13 @@ function refusalsBeforeSearch(problem: CompiledProblem, job: number): UnplannedR
   return reasons;
 }
 
+/** Decoder of the empty plant. */
+function decodeEmpty({ problem }: Decoder): Decoder {
+  const empty = new Decoder(problem, false);
+  empty.decode(emptySequences(problem));
+  return empty;
+}
+
 function reasonsFor(decoder: Decoder, job: number): UnplannedReason[] {
   const { problem } = decoder;
   const { data, jobs, lots } = problem;
@@ -188,10 +216,17 @@ function reasonsFor(decoder: Decoder, job: number): UnplannedReason[] {
       text: `The orders planned before it leave too little of sheet ${record.sheetId ?? ""}.`,
     });
   if (jobs.release[job]! < problem.horizon) {
+    const empty = record.latestStartAt === undefined ? null : decodeEmpty(decoder);
     for (let option = first; option < end; option++) {
-      const alone = refusalAlone(problem, job, option);
+      const alone =
+        refusalAlone(problem, job, option) ??
+        (empty === null ? null : startsTooLate(empty, option, "With no other order planned"));
       if (alone !== null) reasons.push(alone);
-      else if (!sheetShort) reasons.push(refusalInPlan(decoder, job, option));
+      else if (!sheetShort)
+        reasons.push(
+          startsTooLate(decoder, option, "Behind the orders planned here") ??
+            refusalInPlan(decoder, job, option),
+        );
     }
   }
   for (const refusal of record.refusals)

@@ -1,8 +1,9 @@
+import { NEVER } from "../problem/calendar.ts";
 import type { CompiledProblem } from "../problem/compiled-problem.ts";
 
 /**
  * True when a line's times are plain sums: lines independent and always open, one option per order and line, one lot per order,
- * no pins, and no price on overtime, earliness, balance or distance from the published plan.
+ * no pins, no latest starts, and no price on overtime, earliness, balance or distance from the published plan.
  * Then a change of place can be judged by arithmetic on whole stretches of a line.
  */
 export function linesArePlain(problem: CompiledProblem): boolean {
@@ -10,6 +11,7 @@ export function linesArePlain(problem: CompiledProblem): boolean {
   if (lots.count > jobs.count || Object.values(problem.terms).some(Boolean)) return false;
   if (!problem.linesAreIndependent || problem.changeAwaitsEarliestStart) return false;
   if (jobs.rank.some((rank) => rank >= 0) || jobs.fixedStart.some((start) => start >= 0)) return false;
+  if (jobs.latestStart.some((latest) => latest < NEVER - 1)) return false;
   if (lines.runCalendar.some((calendar) => !calendar.alwaysOpen)) return false;
   for (let option = 1; option < options.count; option++) {
     const before = option - 1;

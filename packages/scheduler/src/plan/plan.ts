@@ -89,6 +89,7 @@ export interface UnplannedReason {
     | "sheet-never-arrives"
     | "no-operators"
     | "pin-impossible"
+    | "starts-too-late"
     | "beyond-horizon";
   readonly lineId: string | null;
   readonly text: string;

@@ -68,6 +68,7 @@ export function appendJob(
     count: problem.jobs.count + 1,
     due: joinedFloats(problem.jobs.due, own.jobs.due),
     release: joined(problem.jobs.release, own.jobs.release),
+    latestStart: joined(problem.jobs.latestStart, own.jobs.latestStart),
     weight: joinedFloats(problem.jobs.weight, own.jobs.weight),
     holdingWeight: joinedFloats(problem.jobs.holdingWeight, own.jobs.holdingWeight),
     earlyPerSecond: joinedFloats(problem.jobs.earlyPerSecond, own.jobs.earlyPerSecond),

@@ -151,6 +151,9 @@ export function compileJobs(data: ProblemData): {
       const sheetAt = sheet < 0 ? 0 : supplyInstant(sheets, sheet, least);
       return Math.max(0, sheetAt, Math.min(NEVER, job.earliestStartAt - origin));
     }),
+    latestStart: Int32Array.from(data.jobs, ({ latestStartAt }) =>
+      latestStartAt === undefined ? NEVER - 1 : Math.max(-NEVER, Math.min(NEVER - 1, latestStartAt - origin)),
+    ),
     weight: pick((job) => job.weight),
     holdingWeight: pick((job) => job.holdingWeight ?? 0),
     earlyPerSecond: pick((job) => ((job.holdingWeight ?? 0) * data.objective.earlinessPerWeightHour) / 3600),

@@ -122,6 +122,8 @@ export interface CompiledJobs {
   readonly due: Float64Array;
   /** [job] s: earliest start, or the arrival of the sheet that its least lot needs; NEVER when the sheet never comes */
   readonly release: Int32Array;
+  /** [job] s after which none of its lots may start; negative before the horizon, at most NEVER - 1: NEVER is too late for any */
+  readonly latestStart: Int32Array;
   readonly weight: Float64Array;
   readonly holdingWeight: Float64Array;
   /** [job] money per second early */

@@ -46,6 +46,8 @@ import type { WorkingTime } from "@formweek/capacity-model";
  * - A run starts at or after the order's earliest start, and not before the supply of its sheet covers all runs of
  *   that sheet that have started by then, its own kilograms included. A run is a whole lot here, with all its kilograms
  *   from its start; start-up scrap is not counted.
+ * - No lot of an order starts after the order's latest start (its sheet ages on the shelf; common practice, no source). A lot
+ *   that has started by then may run on past it.
  * - An order's finish is the end of its last run plus conditioning (wall clock). Its lots add up to its pieces exactly.
  * - An order with `lots` may be made in several lots, on one line or several, side by side or not. Each has `leastPieces` or
  *   more, and all but one are a multiple of `unitPieces`. An order is planned with all its lots or not at all.
@@ -164,6 +166,8 @@ export interface Job {
   readonly pieces: number;
   readonly dueAt: number;
   readonly earliestStartAt: number;
+  /** None of its lots starts after this instant, such as the use-by of its sheet; absent: no such limit. It may lie in the past. */
+  readonly latestStartAt?: number;
   readonly weight: number;
   /** What its goods take up while they wait for their due date, such as pallets; absent: nothing. */
   readonly holdingWeight?: number;

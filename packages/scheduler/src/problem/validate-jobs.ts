@@ -91,6 +91,7 @@ export function jobFaults(data: ProblemData): ProblemFault[] {
     if (
       !Number.isSafeInteger(job.dueAt) ||
       !Number.isSafeInteger(job.earliestStartAt) ||
+      !Number.isSafeInteger(job.latestStartAt ?? 0) ||
       !Number.isSafeInteger(job.published?.startAt ?? 0) ||
       job.published?.lineIds.length === 0 ||
       !isDuration(job.conditioningSeconds)

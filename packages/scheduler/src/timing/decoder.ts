@@ -56,6 +56,8 @@ export class Decoder {
   private changesAtOnce = false;
   /** s at which mounting must be done */
   private mountedBy = NEVER;
+  /** The order's latest start is left aside. */
+  private startsAtAnyTime = false;
   private serviceFrom = -1;
   private runFrom = 0;
   private runTo = 0;
@@ -157,6 +159,17 @@ export class Decoder {
     }
   }
 
+  /**
+   * Instant (s) at which an option would start behind all that its line runs in the plan timed last, its order's latest start
+   * left aside; NEVER where another rule forbids it. The plan stays as it is.
+   */
+  startBehind(option: number): number {
+    this.startsAtAnyTime = true;
+    const at = this.propose(this.problem.options.line[option]!, option);
+    this.startsAtAnyTime = false;
+    return at >= NEVER ? NEVER : this.runFrom;
+  }
+
   /** Pieces of a lot in the plan timed last. */
   piecesOf(lot: number): number {
     return this.sequences!.pieces[lot]!;
@@ -164,16 +177,8 @@ export class Decoder {
 
   /** All that a decode under way changes, but for the log's rows and the stretches. */
   private state(): DecoderState {
-    const { ledger, next, key, sums, tally } = this;
-    const columns = [
-      this.option,
-      this.start,
-      this.end,
-      this.copy,
-      this.change,
-      this.service,
-      ...tally.columns,
-    ];
+    const { ledger, next, key, sums, tally, option, start, end, copy, change, service } = this;
+    const columns = [option, start, end, copy, change, service, ...tally.columns];
     return { ledger, next, key, columns, sums, logged: this.log.count };
   }
 
@@ -266,8 +271,9 @@ export class Decoder {
     const heads = pool < 0 ? null : ledger.heads[pool]!;
     const work = lotSeconds(problem, this.sequences!, option);
     let start = runStart(problem, line, Math.max(ready, wanted), heads);
-    if (fixed < 0 && heads === null) start = worthwhileStart(problem, line, { start, work });
+    if (fixed < 0 && heads === null) start = worthwhileStart(problem, line, { start, work, job });
     if (start >= NEVER || (fixed >= 0 && start !== fixed)) return NEVER;
+    if (start > jobs.latestStart[job]! && !this.startsAtAnyTime) return NEVER;
     this.runFrom = start;
     if (heads !== null || this.keepStretches) {
       this.runParts = runStretches(problem, { line, start, work }, heads);

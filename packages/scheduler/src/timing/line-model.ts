@@ -99,8 +99,8 @@ export class LineModel {
     }
     const work = lotSeconds(problem, this.sequences, option);
     let start = nextOpen(lines.runCalendar[line]!, at > wanted ? at : wanted);
-    if (fixed < 0 && lines.pool[line]! < 0) start = worthwhileStart(problem, line, { start, work });
-    if (start >= NEVER || (fixed >= 0 && start !== fixed)) return this.passOver(job);
+    if (fixed < 0 && lines.pool[line]! < 0) start = worthwhileStart(problem, line, { start, work, job });
+    if (start > jobs.latestStart[job]! || (fixed >= 0 && start !== fixed)) return this.passOver(job);
     const end = runEnd(problem, line, start, work);
     if (end >= NEVER) return this.passOver(job);
     money += this.lateness.of(lot, job, end);

@@ -31,12 +31,13 @@ export function runStart(
 
 /**
  * When a run of a line whose pool is never short had best begin, if it may from the open instant `start` on. Where the line closes
- * before the run has made more than the warm-up after the pause would cost, it begins after the pause and ends earlier.
+ * before the run has made more than the warm-up after the pause would cost, it begins after the pause and ends earlier, unless its
+ * order's latest start lies before.
  */
 export function worthwhileStart(
   problem: CompiledProblem,
   line: number,
-  { start, work }: { readonly start: number; readonly work: number },
+  { start, work, job }: { readonly start: number; readonly work: number; readonly job: number },
 ): number {
   const { runCalendar, restartLimit, restartWarmUp } = problem.lines;
   const calendar = runCalendar[line]!;
@@ -46,7 +47,8 @@ export function worthwhileStart(
   for (let spell = spellAt(calendar, at); spell + 1 < calendar.starts.length; spell++) {
     const left = calendar.ends[spell]! - at;
     const opens = calendar.starts[spell + 1]!;
-    if (left >= warmUp || left >= work || opens - calendar.ends[spell]! <= restartLimit[line]!) return at;
+    if (left >= warmUp || left >= work || opens > problem.jobs.latestStart[job]!) return at;
+    if (opens - calendar.ends[spell]! <= restartLimit[line]!) return at;
     at = opens;
   }
   return at;
