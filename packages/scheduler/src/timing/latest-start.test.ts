@@ -4,6 +4,7 @@ import { describe, expect, it } from "vitest";
 import { problemArb } from "../../../../tests/arbitraries/problem.ts";
 import { HOUR, jobOf, lineOf, twoMouldPlant } from "../../../../tests/helpers/two-mould-plant.ts";
 import { stillEnv } from "../../../../tests/helpers/still-env.ts";
+import { lowerBound } from "../bound/bound.ts";
 import { linesArePlain } from "../improve/plain-lines.ts";
 import { solve, type Plan, type ProblemData } from "../index.ts";
 import { compile } from "../problem/compile.ts";
@@ -43,6 +44,9 @@ describe("an order's latest start", () => {
     expect(reasonsOf(planOf(plant(3 * HOUR - 1)), "aging")).toEqual([
       ["starts-too-late", "With no other order planned it would start 1 min after its latest start."],
     ]);
+    // its price is in the bound: no plan can spare it
+    expect(lowerBound(compile(plant(3 * HOUR))).total).toBeLessThan(1000);
+    expect(lowerBound(compile(plant(3 * HOUR - 1))).total).toBe(1e6);
     // long before the horizon: no less exact
     expect(reasonsOf(planOf(plant(-1e12)), "aging")[0]?.[1]).toContain("277777780.8 h after");
   });
