@@ -1,12 +1,12 @@
 import { workingTimeOf } from "@formweek/capacity-model";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { problemArb } from "../../../../tests/arbitraries/problem.ts";
+import { problemArb, SMALL_PLANT } from "../../../../tests/arbitraries/problem.ts";
 import { HOUR, jobOf, lineOf, twoMouldPlant } from "../../../../tests/helpers/two-mould-plant.ts";
 import { stillEnv } from "../../../../tests/helpers/still-env.ts";
 import { lowerBound } from "../bound/bound.ts";
 import { linesArePlain } from "../improve/plain-lines.ts";
-import { solve, type Plan, type ProblemData } from "../index.ts";
+import { openPromise, solve, type Plan, type ProblemData } from "../index.ts";
 import { compile } from "../problem/compile.ts";
 
 function planOf(problem: ProblemData, maxSteps = 200): Plan {
@@ -109,6 +109,27 @@ describe("an order's latest start", () => {
     expect(timesOf(planOf(plant(2 * HOUR - 1)), "aging")).toEqual([[0, 8]]);
   });
 
+  it("is kept by promises: of the orders that stand, and of the one that is asked for", () => {
+    const standing = twoMouldPlant({ jobs: [jobOf("aging", "1", "bare", { latestStartAt: HOUR / 2 })] });
+    const desk = openPromise(standing, planOf(standing), new Map());
+    if (desk.status !== "open") throw new Error(desk.status);
+    // the aging order is due in ten days, but an hour before it would be half an hour too long
+    expect(desk.promise(jobOf("new", "1", "bare"))).toMatchObject({ promise: { start: HOUR } });
+    expect(desk.promise(jobOf("new", "1", "bare", { pieces: 1800 }))).toMatchObject({
+      promise: { start: 0 },
+    });
+    const late = desk.promise(jobOf("new", "1", "A", { latestStartAt: 2 * HOUR }));
+    expect(late).toMatchObject({
+      status: "refused",
+      reasons: [
+        {
+          code: "starts-too-late",
+          text: "With no other order planned it would start 1 h after its latest start.",
+        },
+      ],
+    });
+  });
+
   it("is kept on plain lines too, which have searches of their own", () => {
     const plain = (lineIds: readonly string[], prices: Partial<ProblemData["objective"]>): ProblemData => {
       const plant = twoMouldPlant({
@@ -156,5 +177,32 @@ describe("an order's latest start", () => {
     );
     expect(broken).toBeGreaterThan(20);
     expect(refused).toBeGreaterThan(10);
+  });
+
+  it("is missed by what the reason says: as much as the order starts later where it has none", () => {
+    let judged = 0;
+    fc.assert(
+      fc.property(problemArb({ ...SMALL_PLANT, pins: false, lots: false }), (problem) => {
+        // warm-ups apart: an order without the limit may choose to start after a stop
+        const lines = problem.lines.map((line) => ({ ...line, restartWarmUpSeconds: 0 }));
+        for (const { latestStartAt, ...job } of problem.jobs) {
+          if (latestStartAt === undefined) continue;
+          const free = { ...problem, lines, jobs: [{ ...job, options: job.options.slice(0, 1) }] };
+          const start = planOf(free, 1).lots[0]?.start;
+          const held = { ...free, jobs: [{ ...free.jobs[0]!, latestStartAt }] };
+          const reason = reasonsOf(planOf(held, 1), job.orderId).find(([code]) => code === "starts-too-late");
+          const by = start === undefined ? 0 : start - latestStartAt;
+          if (by > 0) {
+            judged++;
+            const amount = by < HOUR ? `${Math.ceil(by / 60)} min` : `${Math.round(by / 360) / 10} h`;
+            expect(reason?.[1]).toBe(
+              `With no other order planned it would start ${amount} after its latest start.`,
+            );
+          } else expect(reason).toBeUndefined();
+        }
+      }),
+      { seed: 102, numRuns: 150 },
+    );
+    expect(judged).toBeGreaterThan(30);
   });
 });
