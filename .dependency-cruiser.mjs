@@ -3,6 +3,7 @@
  */
 const engine = "^packages/scheduler/src/";
 const spec = "[.](test|bench)[.]tsx?$"; // colocated unit tests and microbenchmarks
+const kernelBench = "^tests/bench/kernel/";
 const driverFree = "^packages/(capacity-model|scheduler|contracts|demo-plant|application)/src/";
 
 /** @type {import('dependency-cruiser').IConfiguration["forbidden"]} */
@@ -114,7 +115,7 @@ const packageDirection = [
     name: "packages-by-index",
     severity: "error",
     comment: "Across packages through the public face only: a package's index, or an adapter family's.",
-    from: { path: "^(?:packages|apps|tests)/([^/]+)/" },
+    from: { path: "^(?:packages|apps|tests)/([^/]+)/", pathNot: kernelBench },
     to: {
       path: "^packages/[^/]+/src/",
       pathNot: [
@@ -123,6 +124,14 @@ const packageDirection = [
         "^packages/adapters/src/[^/]+/index[.]ts$",
       ],
     },
+  },
+  {
+    name: "kernel-bench-by-its-kernel",
+    severity: "error",
+    comment:
+      "The bench beside C times one inner loop, which no public face shows: it sees that loop's folder alone.",
+    from: { path: kernelBench },
+    to: { path: "^packages/[^/]+/src/", pathNot: `${engine}improve/sequence/` },
   },
   {
     name: "shells-call-use-cases-only",
