@@ -5,7 +5,7 @@ import type { Violation } from "../result.ts";
 import type { AuditContext } from "./audit-context.ts";
 import type { AuditCode } from "./audit-code.ts";
 import { finding } from "./finding.ts";
-import { lineHistory, type LineStep } from "./line-history.ts";
+import type { LineStep } from "./line-history.ts";
 import { sayDuration, sayInstant } from "./wording.ts";
 
 /** A change with the line it stands on and the durations that the rules give it. */
@@ -148,7 +148,7 @@ function missingChange(
 /** Rule 3: the right change wherever the set-up differs, in the hours of those who do it, and none where it does not. */
 export function changes(context: AuditContext): Violation[] {
   return context.problem.lines.flatMap((line) =>
-    lineHistory(context, line).flatMap((step) =>
+    (context.stepsOfLine.get(line.id) ?? []).flatMap((step) =>
       step.kind === "change" ? changeFaults(context, line, step) : missingChange(context, line, step),
     ),
   );

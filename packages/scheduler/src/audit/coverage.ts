@@ -1,6 +1,7 @@
 import type { Job } from "../problem/problem-data.ts";
 import type { Violation } from "../result.ts";
-import type { AuditContext, LotOnLine } from "./audit-context.ts";
+import type { AuditContext } from "./audit-context.ts";
+import { lotsByOrder, type LotOnLine } from "./plan-look-ups.ts";
 import { finding } from "./finding.ts";
 
 /** The order may be split so: no more lots than allowed, none too small, packing units kept whole but in one lot. */
@@ -60,8 +61,7 @@ function jobFaults(job: Job, lots: readonly LotOnLine[], timesUnplanned: number)
 
 /** Rule 9: every order is planned once, in full, or listed as unplanned with a reason. */
 export function coverage(context: AuditContext): Violation[] {
-  const lotsOf = new Map<string, LotOnLine[]>(context.problem.jobs.map((job) => [job.orderId, []]));
-  for (const lot of context.lots) lotsOf.get(lot.orderId)?.push(lot);
+  const lotsOf = lotsByOrder(context);
   const timesUnplanned = new Map<string, number>();
   for (const { orderId } of context.plan.unplanned)
     timesUnplanned.set(orderId, (timesUnplanned.get(orderId) ?? 0) + 1);

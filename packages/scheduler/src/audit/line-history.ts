@@ -1,6 +1,6 @@
 import type { ChangeSegment, MouldCopy, RunSegment } from "../plan/plan.ts";
 import type { ProblemLine } from "../problem/problem-data.ts";
-import { isService, type AuditContext } from "./audit-context.ts";
+import { isService, type PlanLookUps } from "./plan-look-ups.ts";
 
 /** What hangs on a line: its set-up (null: unknown, anything may follow without a change) and its mould copy. */
 interface LineState {
@@ -29,7 +29,7 @@ export type LineStep =
       readonly swapsFreely: boolean;
     };
 
-function initialState(context: AuditContext, line: ProblemLine): LineState {
+function initialState(context: PlanLookUps, line: ProblemLine): LineState {
   if (line.initial === null) return { setupId: null, mould: null };
   const mouldId = context.setups.get(line.initial.setupId)?.mouldId ?? null;
   const { copy } = line.initial;
@@ -40,7 +40,7 @@ function initialState(context: AuditContext, line: ProblemLine): LineState {
 }
 
 /** Replays a line from what it holds at the start through every change and run, believing what the plan says was mounted. */
-export function lineHistory(context: AuditContext, line: ProblemLine): LineStep[] {
+export function lineHistory(context: PlanLookUps, line: ProblemLine): LineStep[] {
   const segments = context.segmentsOfLine.get(line.id) ?? [];
   const steps: LineStep[] = [];
   let state = initialState(context, line);
@@ -73,7 +73,7 @@ export function lineHistory(context: AuditContext, line: ProblemLine): LineStep[
 }
 
 /** Whether the same mould hangs in both set-ups (or none in either), so that nothing is mounted or dismounted. */
-export function keepsMould(context: AuditContext, fromSetupId: string | null, toSetupId: string): boolean {
+export function keepsMould(context: PlanLookUps, fromSetupId: string | null, toSetupId: string): boolean {
   if (fromSetupId === null) return false;
   return context.setups.get(fromSetupId)?.mouldId === context.setups.get(toSetupId)?.mouldId;
 }

@@ -1,6 +1,7 @@
 import type { PlannedLot } from "../plan/plan.ts";
 import type { Violation } from "../result.ts";
-import type { AuditContext, LotOnLine } from "./audit-context.ts";
+import type { AuditContext } from "./audit-context.ts";
+import type { LotOnLine } from "./plan-look-ups.ts";
 import { finding } from "./finding.ts";
 import { sayValue } from "./wording.ts";
 

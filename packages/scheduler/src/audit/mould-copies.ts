@@ -2,7 +2,7 @@ import type { MouldCopy } from "../plan/plan.ts";
 import type { Violation } from "../result.ts";
 import type { AuditContext } from "./audit-context.ts";
 import { finding } from "./finding.ts";
-import { keepsMould, lineHistory, type LineStep } from "./line-history.ts";
+import { keepsMould, type LineStep } from "./line-history.ts";
 import { sayDuration, sayInstant } from "./wording.ts";
 
 /** A copy on a line, from the start of mounting to the end of dismounting. */
@@ -169,12 +169,14 @@ export function mouldCopies(context: AuditContext): Violation[] {
   const staysOfCopy = new Map<string, Stay[]>();
   const allSteps: LineStep[] = [];
   for (const line of context.problem.lines) {
-    const steps = lineHistory(context, line);
+    const steps = context.stepsOfLine.get(line.id) ?? [];
     allSteps.push(...steps);
     found.push(...steps.flatMap((step) => stepFaults(context, step)));
     for (const stay of steps.length > 0 ? staysOf(steps, line.id) : idleStay(context, line.id)) {
       const key = `${stay.mould.copy} ${stay.mould.mouldId}`;
-      staysOfCopy.set(key, [...(staysOfCopy.get(key) ?? []), stay]);
+      const known = staysOfCopy.get(key);
+      if (known === undefined) staysOfCopy.set(key, [stay]);
+      else known.push(stay);
     }
   }
   for (const stays of staysOfCopy.values()) {

@@ -1,6 +1,7 @@
 import type { JobOption, ProblemMould } from "../problem/problem-data.ts";
 import type { Violation } from "../result.ts";
-import type { AuditContext, LotOnLine } from "./audit-context.ts";
+import type { AuditContext } from "./audit-context.ts";
+import type { LotOnLine } from "./plan-look-ups.ts";
 import { finding } from "./finding.ts";
 import { sayDuration, sayInstant } from "./wording.ts";
 
@@ -14,7 +15,9 @@ function lotsByCopy(context: AuditContext): Map<string | null, LotOnLine[]> {
   for (const lot of context.lots) {
     const mould = lot.stretches[0]?.mould ?? null;
     const key = mould === null ? null : `${mould.copy} ${mould.mouldId}`;
-    groups.set(key, [...(groups.get(key) ?? []), lot]);
+    const group = groups.get(key);
+    if (group === undefined) groups.set(key, [lot]);
+    else group.push(lot);
   }
   return groups;
 }

@@ -4,6 +4,7 @@ import type { ChangeSpec } from "../problem/problem-data.ts";
 import type { Violation } from "../result.ts";
 import type { AuditContext } from "./audit-context.ts";
 import { finding } from "./finding.ts";
+import { lotsByOrder } from "./plan-look-ups.ts";
 
 type TermName = ObjectiveTerm["name"];
 type Amounts = Readonly<Record<TermName, number>>;
@@ -65,12 +66,13 @@ function earliness({ problem, lots }: AuditContext): number {
 }
 
 /** Orders on other lines than published, and hours between their first starts and the published ones. */
-function moves({ problem, lots }: AuditContext): { readonly lines: number; readonly startHours: number } {
+function moves(context: AuditContext): { readonly lines: number; readonly startHours: number } {
   let lines = 0;
   let startHours = 0;
-  for (const { orderId, published } of problem.jobs) {
-    const own = lots.filter((lot) => lot.orderId === orderId);
-    if (published === undefined || own.length === 0) continue;
+  const lotsOf = lotsByOrder(context);
+  for (const { orderId, published } of context.problem.jobs) {
+    const own = lotsOf.get(orderId);
+    if (published === undefined || own === undefined) continue;
     if (own.some((lot) => !published.lineIds.includes(lot.lineId))) lines++;
     const first = own.reduce((least, lot) => Math.min(least, lot.start), Infinity);
     startHours += Math.abs(first - published.startAt) / hour;

@@ -1,6 +1,7 @@
 import type { Pin } from "../problem/problem-data.ts";
 import type { Violation } from "../result.ts";
-import type { AuditContext, LotOnLine } from "./audit-context.ts";
+import type { AuditContext } from "./audit-context.ts";
+import { lotsByOrder, type LotOnLine } from "./plan-look-ups.ts";
 import { finding } from "./finding.ts";
 import { sayDuration, sayInstant } from "./wording.ts";
 
@@ -45,8 +46,7 @@ function sequenceFaults(context: AuditContext, sequences: ReadonlyMap<string, nu
 
 /** Rule 8: the planner's word is kept: line, exact start, sequence. */
 export function pins(context: AuditContext): Violation[] {
-  const lotsOf = new Map<string, LotOnLine[]>();
-  for (const lot of context.lots) lotsOf.set(lot.orderId, [...(lotsOf.get(lot.orderId) ?? []), lot]);
+  const lotsOf = lotsByOrder(context);
   const placed = context.problem.pins.flatMap((pin) =>
     (lotsOf.get(pin.orderId) ?? []).flatMap((lot) => placeFaults(context, pin, lot)),
   );

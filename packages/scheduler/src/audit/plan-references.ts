@@ -14,7 +14,9 @@ interface KnownIds {
   readonly trolley: ReadonlySet<string>;
 }
 
-type Reference = readonly [kind: keyof KnownIds, id: string | null | undefined];
+/** Says where in the plan an id stands; asked only of one that is unknown. */
+type Place = () => string;
+type Check = (kind: keyof KnownIds, id: string | null | undefined) => void;
 
 function knownIds(problem: ProblemData): KnownIds {
   return {
@@ -27,28 +29,24 @@ function knownIds(problem: ProblemData): KnownIds {
   };
 }
 
-function referencesOfSegment(segment: Segment): Reference[] {
-  const line: Reference = ["line", segment.lineId];
+function checkSegment(segment: Segment, check: Check): void {
+  check("line", segment.lineId);
   switch (segment.kind) {
     case "change":
-      return [
-        line,
-        ["set-up", segment.fromSetupId],
-        ["set-up", segment.toSetupId],
-        ["team", segment.teamId],
-        ["trolley", segment.trolleyId],
-        ["mould", segment.mouldOut?.mouldId],
-        ["mould", segment.mouldIn?.mouldId],
-      ];
+      check("set-up", segment.fromSetupId);
+      check("set-up", segment.toSetupId);
+      check("team", segment.teamId);
+      check("trolley", segment.trolleyId);
+      check("mould", segment.mouldOut?.mouldId);
+      check("mould", segment.mouldIn?.mouldId);
+      return;
     case "run":
-      return [
-        line,
-        ["order", segment.orderId],
-        ["set-up", segment.setupId],
-        ["mould", segment.mould?.mouldId],
-      ];
+      check("order", segment.orderId);
+      check("set-up", segment.setupId);
+      check("mould", segment.mould?.mouldId);
+      return;
     case "stop":
-      return [line, ["order", segment.orderId]];
+      check("order", segment.orderId);
   }
 }
 
@@ -56,36 +54,30 @@ function referencesOfSegment(segment: Segment): Reference[] {
 export function unknownReferences(problem: ProblemData, plan: Plan): Violation[] {
   const known = knownIds(problem);
   const faults: Violation[] = [];
-  const check = (where: string, references: readonly Reference[]) => {
-    for (const [kind, id] of references) {
-      if (id === null || id === undefined || known[kind].has(id)) continue;
-      faults.push(
-        finding(
-          "unknown-id",
-          {},
-          `The plan's ${where} names the ${kind} ${sayValue(id)}, which is not in the problem.`,
-        ),
-      );
-    }
-  };
+  const checkAt =
+    (where: Place): Check =>
+    (kind, id) => {
+      if (id === null || id === undefined || known[kind].has(id)) return;
+      const text = `The plan's ${where()} names the ${kind} ${sayValue(id)}, which is not in the problem.`;
+      faults.push(finding("unknown-id", {}, text));
+    };
   plan.segments.forEach((segment, index) => {
-    check(`segments[${index}]`, referencesOfSegment(segment));
+    const where = (): string => `segments[${index}]`;
+    checkSegment(segment, checkAt(where));
     if (segment.kind !== "change" || segment.changeSpec < problem.changes.length) return;
-    const text = `The plan's segments[${index}] names change ${segment.changeSpec}; the problem has ${problem.changes.length}.`;
+    const text = `The plan's ${where()} names change ${segment.changeSpec}; the problem has ${problem.changes.length}.`;
     faults.push(finding("unknown-id", { lineId: segment.lineId, at: segment.start }, text));
   });
-  plan.lots.forEach((lot, index) =>
-    check(`lots[${index}]`, [
-      ["order", lot.orderId],
-      ["line", lot.lineId],
-      ["set-up", lot.setupId],
-    ]),
-  );
-  plan.unplanned.forEach((entry, index) =>
-    check(`unplanned[${index}]`, [
-      ["order", entry.orderId],
-      ...entry.reasons.map((reason): Reference => ["line", reason.lineId]),
-    ]),
-  );
+  plan.lots.forEach((lot, index) => {
+    const check = checkAt(() => `lots[${index}]`);
+    check("order", lot.orderId);
+    check("line", lot.lineId);
+    check("set-up", lot.setupId);
+  });
+  plan.unplanned.forEach((entry, index) => {
+    const check = checkAt(() => `unplanned[${index}]`);
+    check("order", entry.orderId);
+    for (const reason of entry.reasons) check("line", reason.lineId);
+  });
   return faults;
 }

@@ -9,7 +9,9 @@ interface Expectation {
   readonly says: string;
 }
 
-type Fields = Readonly<Record<string, Expectation>>;
+type Fields = readonly (readonly [field: string, expectation: Expectation])[];
+/** Path of a value in the plan; said only of one that is at fault. */
+type Place = () => string;
 type LooseRecord = Readonly<Record<string, unknown>>;
 
 const reasonCodes: Readonly<Record<UnplannedReason["code"], true>> = {
@@ -65,9 +67,11 @@ const mouldCopy: Expectation = {
 };
 const reasonList: Expectation = { holds: Array.isArray, says: "a list of reasons" };
 
-const onLine: Fields = { lineId: text, start: instant, end: instant };
+const fieldsOf = (fields: Readonly<Record<string, Expectation>>): Fields => Object.entries(fields);
+
+const onLine = { lineId: text, start: instant, end: instant };
 const segmentFields: Readonly<Record<string, Fields>> = {
-  change: {
+  change: fieldsOf({
     ...onLine,
     fromSetupId: orNull(text),
     toSetupId: text,
@@ -79,8 +83,8 @@ const segmentFields: Readonly<Record<string, Fields>> = {
     tailStart: instant,
     mouldOut: orNull(mouldCopy),
     mouldIn: orNull(mouldCopy),
-  },
-  run: {
+  }),
+  run: fieldsOf({
     ...onLine,
     orderId: text,
     lot: count,
@@ -89,15 +93,15 @@ const segmentFields: Readonly<Record<string, Fields>> = {
     mould: orNull(mouldCopy),
     // A stretch may be shorter than the time of one piece.
     pieces: count,
-  },
-  stop: {
+  }),
+  stop: fieldsOf({
     ...onLine,
     reason: oneOf({ closed: true, operators: true, "warm-up": true, service: true }),
     orderId: text,
     lot: count,
-  },
+  }),
 };
-const lotFields: Fields = {
+const lotFields = fieldsOf({
   orderId: text,
   lot: count,
   lineId: text,
@@ -106,73 +110,94 @@ const lotFields: Fields = {
   start: instant,
   end: instant,
   finish: instant,
-};
-const unplannedFields: Fields = { orderId: text, reasons: reasonList };
-const reasonFields: Fields = { code: oneOf(reasonCodes), lineId: orNull(text), text: filledText };
-const termFields: Fields = { name: oneOf(termNames), unit: filledText, amount, price: amount, cost: amount };
+});
+const unplannedFields = fieldsOf({ orderId: text, reasons: reasonList });
+const reasonFields = fieldsOf({ code: oneOf(reasonCodes), lineId: orNull(text), text: filledText });
+const termFields = fieldsOf({
+  name: oneOf(termNames),
+  unit: filledText,
+  amount,
+  price: amount,
+  cost: amount,
+});
+const objectiveFields = fieldsOf({ total: amount });
 
 function isRecord(value: unknown): value is LooseRecord {
   return typeof value === "object" && value !== null && !Array.isArray(value);
 }
 
-function malformed(where: string, value: unknown, says: string): Violation {
-  return finding("malformed-plan", {}, `The plan's ${where} is ${sayValue(value)}; ${says} is needed.`);
+function malformed(where: Place, value: unknown, says: string): Violation {
+  return finding("malformed-plan", {}, `The plan's ${where()} is ${sayValue(value)}; ${says} is needed.`);
 }
 
-function recordFaults(value: unknown, where: string, fields: Fields): Violation[] {
+function recordFaults(value: unknown, where: Place, fields: Fields): Violation[] {
   if (!isRecord(value)) return [malformed(where, value, "a record")];
-  return Object.entries(fields)
-    .filter(([field, expectation]) => !expectation.holds(value[field]))
-    .map(([field, expectation]) => malformed(`${where}.${field}`, value[field], expectation.says));
+  const faults: Violation[] = [];
+  for (const [field, { holds, says }] of fields) {
+    if (!holds(value[field])) faults.push(malformed(() => `${where()}.${field}`, value[field], says));
+  }
+  return faults;
 }
 
 function listFaults(
   value: unknown,
-  where: string,
-  faultsOf: (entry: unknown, where: string) => Violation[],
+  where: Place,
+  faultsOf: (entry: unknown, where: Place) => Violation[],
 ): Violation[] {
   if (!Array.isArray(value)) return [malformed(where, value, "a list")];
-  const entries: unknown[] = Array.from(value as unknown[]);
-  return entries.flatMap((entry, index) => faultsOf(entry, `${where}[${index}]`));
+  const faults: Violation[] = [];
+  // by index, so that gaps in the list are looked at too
+  for (let index = 0; index < value.length; index++)
+    faults.push(...faultsOf(value[index], () => `${where()}[${index}]`));
+  return faults;
 }
+
+const phasesOfOther = [["start", "end"]] as const;
+const phasesOfChange = [
+  ["start", "mountStart"],
+  ["mountStart", "tailStart"],
+  ["tailStart", "end"],
+] as const;
 
 /** Phases of a segment that run backwards; asked only once its fields are sound. */
-function backwardFaults(segment: LooseRecord, where: string): Violation[] {
-  const instants = (
-    segment["kind"] === "change" ? ["start", "mountStart", "tailStart", "end"] : ["start", "end"]
-  ) as readonly string[];
-  return instants.slice(1).flatMap((field, index) => {
-    const before = instants[index] as string;
+function backwardFaults(segment: LooseRecord, where: Place): Violation[] {
+  const faults: Violation[] = [];
+  for (const [before, field] of segment["kind"] === "change" ? phasesOfChange : phasesOfOther) {
     const gap = (segment[field] as number) - (segment[before] as number);
-    return gap >= 0
-      ? []
-      : [finding("malformed-plan", {}, `The plan's ${where}.${field} lies ${-gap} s before its ${before}.`)];
-  });
+    if (gap >= 0) continue;
+    const says = `The plan's ${where()}.${field} lies ${-gap} s before its ${before}.`;
+    faults.push(finding("malformed-plan", {}, says));
+  }
+  return faults;
 }
 
-function segmentFaults(value: unknown, where: string): Violation[] {
+function segmentFaults(value: unknown, where: Place): Violation[] {
   if (!isRecord(value)) return [malformed(where, value, "a record")];
   const kind = value["kind"];
   if (typeof kind !== "string" || !Object.hasOwn(segmentFields, kind)) {
-    return [malformed(`${where}.kind`, kind, "change, run or stop")];
+    return [malformed(() => `${where()}.kind`, kind, "change, run or stop")];
   }
   const faults = recordFaults(value, where, segmentFields[kind] as Fields);
   return faults.length > 0 ? faults : backwardFaults(value, where);
 }
 
-function unplannedFaults(value: unknown, where: string): Violation[] {
+function unplannedFaults(value: unknown, where: Place): Violation[] {
   const faults = recordFaults(value, where, unplannedFields);
   if (faults.length > 0) return faults;
-  return listFaults((value as LooseRecord)["reasons"], `${where}.reasons`, (entry, place) =>
-    recordFaults(entry, place, reasonFields),
+  return listFaults(
+    (value as LooseRecord)["reasons"],
+    () => `${where()}.reasons`,
+    (entry, place) => recordFaults(entry, place, reasonFields),
   );
 }
 
 function objectiveFaults(value: unknown): Violation[] {
-  const faults = recordFaults(value, "objective", { total: amount });
+  const faults = recordFaults(value, () => "objective", objectiveFields);
   if (faults.length > 0) return faults;
-  return listFaults((value as LooseRecord)["terms"], "objective.terms", (entry, place) =>
-    recordFaults(entry, place, termFields),
+  return listFaults(
+    (value as LooseRecord)["terms"],
+    () => "objective.terms",
+    (entry, place) => recordFaults(entry, place, termFields),
   );
 }
 
@@ -182,9 +207,13 @@ export function planShapeFaults(plan: unknown): Violation[] {
     return [finding("malformed-plan", {}, `The plan is ${sayValue(plan)}; a record is needed.`)];
   }
   return [
-    ...listFaults(plan["segments"], "segments", segmentFaults),
-    ...listFaults(plan["lots"], "lots", (entry, where) => recordFaults(entry, where, lotFields)),
-    ...listFaults(plan["unplanned"], "unplanned", unplannedFaults),
+    ...listFaults(plan["segments"], () => "segments", segmentFaults),
+    ...listFaults(
+      plan["lots"],
+      () => "lots",
+      (entry, where) => recordFaults(entry, where, lotFields),
+    ),
+    ...listFaults(plan["unplanned"], () => "unplanned", unplannedFaults),
     ...objectiveFaults(plan["objective"]),
   ];
 }

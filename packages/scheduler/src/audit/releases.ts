@@ -1,8 +1,8 @@
 import type { Job } from "../problem/problem-data.ts";
 import type { Violation } from "../result.ts";
-import type { AuditContext, LotOnLine } from "./audit-context.ts";
+import type { AuditContext } from "./audit-context.ts";
+import type { LotOnLine } from "./plan-look-ups.ts";
 import { finding } from "./finding.ts";
-import { lineHistory } from "./line-history.ts";
 import { sayDuration, sayInstant } from "./wording.ts";
 
 function earliestStarts(context: AuditContext): Violation[] {
@@ -29,7 +29,7 @@ function latestStarts(context: AuditContext): Violation[] {
  */
 function setUpsTooEarly(context: AuditContext): Violation[] {
   return context.problem.lines.flatMap((line) =>
-    lineHistory(context, line).flatMap((step) => {
+    (context.stepsOfLine.get(line.id) ?? []).flatMap((step) => {
       if (step.kind !== "run") return [];
       const { segment, servedBy, heldFrom } = step;
       const earliest = context.jobs.get(segment.orderId)?.earliestStartAt ?? -Infinity;
@@ -50,15 +50,32 @@ function isShort(neededKg: number, suppliedKg: number): boolean {
   return neededKg > suppliedKg + 1e-6 + suppliedKg * 1e-9;
 }
 
+interface SheetUser {
+  readonly lot: LotOnLine;
+  readonly job: Job;
+}
+
+/** Lots of each sheet, in order of start. */
+function usersBySheet({ lots, jobs }: AuditContext): Map<string, SheetUser[]> {
+  const usersOf = new Map<string, SheetUser[]>();
+  for (const lot of lots) {
+    const job = jobs.get(lot.orderId);
+    const sheetId = job?.sheetId ?? null;
+    if (job === undefined || sheetId === null) continue;
+    const users = usersOf.get(sheetId);
+    if (users === undefined) usersOf.set(sheetId, [{ lot, job }]);
+    else users.push({ lot, job });
+  }
+  return usersOf;
+}
+
 /** A sheet's supply covers, at the start of each lot, all lots that have started by then. One finding a lot. */
 function sheetShortages(context: AuditContext): Violation[] {
   const found: Violation[] = [];
+  const usersOf = usersBySheet(context);
   for (const sheet of context.problem.sheets) {
-    if (sheet.stockKg === null) continue;
-    const users = context.lots.flatMap((lot): { lot: LotOnLine; job: Job }[] => {
-      const job = context.jobs.get(lot.orderId);
-      return job !== undefined && job.sheetId === sheet.id ? [{ lot, job }] : [];
-    });
+    const users = usersOf.get(sheet.id);
+    if (sheet.stockKg === null || users === undefined) continue;
     const arrivals = [...sheet.arrivals].sort((a, b) => a.at - b.at);
     let suppliedKg = sheet.stockKg;
     let arrived = 0;

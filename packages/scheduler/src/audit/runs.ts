@@ -2,7 +2,8 @@ import { workingBetween } from "@formweek/capacity-model";
 import type { RunSegment, StopSegment } from "../plan/plan.ts";
 import type { JobOption, ProblemLine } from "../problem/problem-data.ts";
 import type { Violation } from "../result.ts";
-import type { AuditContext, LotOnLine } from "./audit-context.ts";
+import type { AuditContext } from "./audit-context.ts";
+import type { LotOnLine } from "./plan-look-ups.ts";
 import { finding } from "./finding.ts";
 import { sayDuration, sayInstant } from "./wording.ts";
 
@@ -66,7 +67,7 @@ function warmUps(context: AuditContext, line: ProblemLine, lot: LotOnLine): Viol
   };
   for (const segment of lot.segments) {
     const length = segment.end - segment.start;
-    const at = sayInstant(context.problem, segment.start);
+    const at = () => sayInstant(context.problem, segment.start);
     if (segment.kind === "stop" && segment.reason !== "warm-up") {
       paused += length;
       continue;
@@ -74,14 +75,14 @@ function warmUps(context: AuditContext, line: ProblemLine, lot: LotOnLine): Viol
     restart();
     if (segment.kind === "stop") {
       if (length > due || length === 0) {
-        const text = `Line ${line.id} warms up for ${sayDuration(length)} in ${sayLot(lot)} ${at}; ${sayDuration(due)} are due.`;
+        const text = `Line ${line.id} warms up for ${sayDuration(length)} in ${sayLot(lot)} ${at()}; ${sayDuration(due)} are due.`;
         found.push(finding("warm-up-not-due", lotSubject(lot, segment.start), text));
       }
       due = Math.max(0, due - length);
       continue;
     }
     if (due > 0) {
-      const text = `Line ${line.id} forms pieces of ${sayLot(lot)} ${at}; ${sayDuration(due)} of warm-up are missing after a pause longer than ${sayDuration(line.restartLimitSeconds)}.`;
+      const text = `Line ${line.id} forms pieces of ${sayLot(lot)} ${at()}; ${sayDuration(due)} of warm-up are missing after a pause longer than ${sayDuration(line.restartLimitSeconds)}.`;
       found.push(finding("warm-up-missing", lotSubject(lot, segment.start), text));
     }
     due = 0;
