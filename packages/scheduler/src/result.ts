@@ -6,12 +6,12 @@ export type SolveResult =
   | {
       readonly status: "planned";
       readonly plan: Plan;
-      /** What no plan of the problem can go below. */
+      /** What no plan of the problem can go below; all 0 where a cancel came before it was known. */
       readonly bound: PlanBound;
       readonly stopped: StopReason;
       readonly statistics: SolveStatistics;
     }
-  /** Cancelled before there was a first plan, which only happens on large problems. */
+  /** Cancelled before there was a first plan that the audit has seen, which only happens on large problems. */
   | { readonly status: "cancelled" }
   | { readonly status: "faulty-problem"; readonly faults: readonly ProblemFault[] }
   | {

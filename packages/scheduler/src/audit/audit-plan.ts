@@ -37,16 +37,35 @@ const rules: readonly ((context: AuditContext) => Violation[])[] = [
   coverage,
 ];
 
+/** The audit rule by rule: pauses before each, so that whoever drives it may give it up. */
+export function* auditing(
+  problem: ProblemData,
+  plan: Plan,
+): Generator<undefined, readonly Violation[], undefined> {
+  const malformed = planShapeFaults(plan);
+  if (malformed.length > 0) return malformed;
+  yield;
+  const unknown = unknownReferences(problem, plan);
+  if (unknown.length > 0) return unknown;
+  yield;
+  const context = auditContextOf(problem, plan);
+  const found: Violation[] = [];
+  for (const rule of rules) {
+    yield;
+    found.push(...rule(context));
+  }
+  return found;
+}
+
 /**
  * Every rule that a plan breaks; empty: the plan is valid. A second opinion: it shares nothing with the engine but the
  * records and the arithmetic of working time. The problem must be sound; the plan may be anything, be it no plan at all.
  * A plan that is malformed or names unknown ids is judged for that alone.
  */
-export function auditPlan(problem: ProblemData, plan: Plan): Violation[] {
-  const malformed = planShapeFaults(plan);
-  if (malformed.length > 0) return malformed;
-  const unknown = unknownReferences(problem, plan);
-  if (unknown.length > 0) return unknown;
-  const context = auditContextOf(problem, plan);
-  return rules.flatMap((rule) => rule(context));
+export function auditPlan(problem: ProblemData, plan: Plan): readonly Violation[] {
+  const audit = auditing(problem, plan);
+  for (;;) {
+    const step = audit.next();
+    if (step.done === true) return step.value;
+  }
 }

@@ -1,3 +1,5 @@
+import type { Work } from "../work/work.ts";
+
 /** Arcs into each node, column-major: `cost[node × tails + tail]`. The first `roots` tails are roots; tail roots + k is node k. */
 export interface ArcCosts {
   readonly nodes: number;
@@ -38,7 +40,12 @@ class Shrinking {
  * as they close (after J. Edmonds, "Optimum branchings", 1967, and R. E. Tarjan, "Finding optimum branchings", 1977; from
  * memory). Every node must be reachable. O(nodes × tails).
  */
-export function arborescenceCost({ nodes, roots, cost: given, outside: givenOutside }: ArcCosts): number {
+export function* arborescenceCost({
+  nodes,
+  roots,
+  cost: given,
+  outside: givenOutside,
+}: ArcCosts): Work<number> {
   const tails = roots + nodes;
   const cost = Float64Array.from(given);
   const outside = Float64Array.from(givenOutside);
@@ -87,6 +94,7 @@ export function arborescenceCost({ nodes, roots, cost: given, outside: givenOuts
   for (let node = 0; node < nodes; node++) {
     let top = shrinking.find(node);
     if (isReached[top] === 1) continue;
+    yield;
     path.push(top);
     isOnPath[top] = 1;
     for (;;) {

@@ -1,3 +1,5 @@
+import type { Work } from "../work/work.ts";
+
 /** Who may come before whom, and what it costs. Column-major: `cost[column × rows + row]`; Infinity where it may not be. */
 export interface AssignmentProblem {
   readonly rows: number;
@@ -163,9 +165,14 @@ class PathSearch {
  * R. Jonker, A. Volgenant, "A shortest augmenting path algorithm for dense and sparse linear assignment problems",
  * Computing 38, 1987; from memory). Every column must have a finite row or skip. O(columns² × rows) at worst.
  */
-export function assign(problem: AssignmentProblem): AssignmentDuals {
+export function* assign(problem: AssignmentProblem): Work<AssignmentDuals> {
   const matching = startMatching(problem);
+  yield;
   const search = new PathSearch(problem, matching);
-  for (let j = 0; j < problem.columns; j++) if (matching.rowOf[j] === -1) search.augment(j);
+  for (let j = 0; j < problem.columns; j++) {
+    if (matching.rowOf[j] !== -1) continue;
+    yield;
+    search.augment(j);
+  }
   return matching.duals;
 }

@@ -2,7 +2,7 @@ import { NEVER } from "../problem/calendar.ts";
 import { compile } from "../problem/compile.ts";
 import type { CompiledProblem } from "../problem/compiled-problem.ts";
 import type { ProblemData } from "../problem/problem-data.ts";
-import { ChangeBound } from "./change-bound.ts";
+import { changeBound } from "./change-bound.ts";
 import { leastChangeSeconds } from "./change-need.ts";
 import { hostingOf } from "./hosting.ts";
 import { lastEndBound } from "./last-end-bound.ts";
@@ -10,6 +10,7 @@ import { latenessBound } from "./lateness-bound.ts";
 import { ordersAlone, type OrdersAlone } from "./orders-alone.ts";
 import { partitionBound, type PartitionAsk } from "./partition-bound.ts";
 import { leastGroups, setupGroups, type SetupGroup } from "./setup-groups.ts";
+import { finish, type Work } from "../work/work.ts";
 
 /**
  * What no plan can go below. `total` holds for every plan. The parts hold for plans that leave out no order but those
@@ -83,13 +84,14 @@ function lastEndMoney(problem: CompiledProblem, alone: OrdersAlone): number {
 }
 
 /** The bound on a plant of any size: lateness, changes and last end, each by itself, and their sum. */
-function sumOfParts(problem: CompiledProblem, alone: OrdersAlone): PlanBound {
+function* sumOfParts(problem: CompiledProblem, alone: OrdersAlone): Work<PlanBound> {
   const groups = setupGroups(problem, alone);
+  yield;
   const needed = leastGroups(groups);
   const hosting = hostingOf(problem, alone);
   const lastEnd = lastEndMoney(problem, alone);
   const leaving = shareLeavingOut(problem, { groups: needed, money: moneyAlone(problem, alone), lastEnd });
-  const lateness = latenessBound(problem, {
+  const lateness = yield* latenessBound(problem, {
     alone,
     groups,
     changeSeconds: leastChangeSeconds(problem, groups, hosting),
@@ -97,13 +99,14 @@ function sumOfParts(problem: CompiledProblem, alone: OrdersAlone): PlanBound {
   });
   const always = new Float64Array(needed.length).fill(Infinity);
   const ask = { groups: needed, hosting };
-  const money = new ChangeBound(problem, { ...ask, price: problem.changes.cost });
-  const seconds = new ChangeBound(problem, { ...ask, price: Float64Array.from(problem.changes.total) });
+  const money = yield* changeBound(problem, { ...ask, price: problem.changes.cost });
+  const seconds = yield* changeBound(problem, { ...ask, price: Float64Array.from(problem.changes.total) });
   return {
-    total: impossible(problem, alone) + lateness.orLeftOut + money.least(leaving.inChanges) + lastEnd,
+    total:
+      impossible(problem, alone) + lateness.orLeftOut + (yield* money.least(leaving.inChanges)) + lastEnd,
     lateness: lateness.ofAll,
-    changes: money.least(always),
-    changeMinutes: seconds.least(always) / 60,
+    changes: yield* money.least(always),
+    changeMinutes: (yield* seconds.least(always)) / 60,
   };
 }
 
@@ -120,16 +123,26 @@ function bestPartition(problem: CompiledProblem, alone: OrdersAlone): PlanBound 
   };
 }
 
-/** The bound on a compiled problem. */
-export function lowerBound(problem: CompiledProblem): PlanBound {
+/** What is known without any work: nothing costs less than nothing. */
+export const PLAINEST_BOUND: PlanBound = { total: 0, lateness: 0, changes: 0, changeMinutes: 0 };
+
+/** The work of bounding a compiled problem. */
+export function* bounding(problem: CompiledProblem): Work<PlanBound> {
   const alone = ordersAlone(problem);
-  const [any, few] = [sumOfParts(problem, alone), bestPartition(problem, alone)];
+  yield;
+  const any = yield* sumOfParts(problem, alone);
+  const few = bestPartition(problem, alone);
   return {
     total: Math.max(any.total, few.total),
     lateness: Math.max(any.lateness, few.lateness),
     changes: Math.max(any.changes, few.changes),
     changeMinutes: Math.max(any.changeMinutes, few.changeMinutes),
   };
+}
+
+/** The bound on a compiled problem. */
+export function lowerBound(problem: CompiledProblem): PlanBound {
+  return finish(bounding(problem));
 }
 
 /** The bound of a problem free of faults. */

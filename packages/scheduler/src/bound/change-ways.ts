@@ -1,5 +1,6 @@
 import type { CompiledProblem } from "../problem/compiled-problem.ts";
 import type { Hosting } from "./hosting.ts";
+import type { Work } from "../work/work.ts";
 
 /**
  * Price of coming from one set-up, or from a line's start, to another on some line, with nothing made between; row-major,
@@ -31,8 +32,13 @@ function stepPrice(
   return Math.min(price[direct]!, (out < 0 ? 0 : price[out]!) + (on < 0 ? 0 : price[on]!));
 }
 
+interface WaysAsk {
+  readonly hosting: Hosting;
+  readonly price: Float64Array;
+}
+
 /** Lines of one class side by side; `price` is [spec], >= 0. O(lines × set-ups²). */
-export function changeWays(problem: CompiledProblem, hosting: Hosting, price: Float64Array): ChangeWays {
+export function* changeWays(problem: CompiledProblem, { hosting, price }: WaysAsk): Work<ChangeWays> {
   const { lines, changes } = problem;
   const setups = problem.setups.count;
   const rows = setups + lines.count;
@@ -43,6 +49,7 @@ export function changeWays(problem: CompiledProblem, hosting: Hosting, price: Fl
     (a, b) => lines.changeClass[a]! - lines.changeClass[b]! || a - b,
   );
   for (const line of order) {
+    yield;
     const changeClass = lines.changeClass[line]!;
     const base = changeClass * changes.setupCount * changes.setupCount;
     const initial = lines.initialSetup[line]!;

@@ -5,6 +5,7 @@ import { noPricedRun, RunPricer, type PricedRun } from "./priced-run.ts";
 import { roughPlan } from "./rough-plan.ts";
 import type { SetupGroup } from "./setup-groups.ts";
 import { sumPrices, timePrices, type TimePrices } from "./time-prices.ts";
+import type { Work } from "../work/work.ts";
 
 export interface LatenessAsk {
   readonly alone: OrdersAlone;
@@ -61,7 +62,7 @@ class Ascent {
   }
 
   /** Prices every order anew; adds up both bounds and the time that the first one's places take. */
-  evaluate(): void {
+  *evaluate(): Work<void> {
     const { ask, prices, round, use } = this;
     sumPrices(prices);
     use.fill(0);
@@ -71,6 +72,7 @@ class Ascent {
     round.orLeftOut = -priced;
     round.ofAll = -priced;
     for (const group of ask.groups) {
+      yield;
       for (const job of group.jobs) this.priceJob(job);
       this.addGroup(group);
     }
@@ -184,12 +186,13 @@ function gridOf(problem: CompiledProblem, lastEnd: number): { step: number; unti
  * sequencing problem with release dates as a mixed integer program", Discrete Applied Mathematics 26, 1990; from memory), and
  * a subgradient ascent looks for good ones. At prices 0 it is the sum of the orders alone.
  */
-export function latenessBound(problem: CompiledProblem, ask: LatenessAsk): LatenessBound {
+export function* latenessBound(problem: CompiledProblem, ask: LatenessAsk): Work<LatenessBound> {
   const rough = roughPlan(problem, ask.alone, ask.changeSeconds);
+  yield;
   const { step, until } = gridOf(problem, rough.lastEnd);
   const prices = timePrices(problem, step, until);
   const ascent = new Ascent(problem, ask, prices);
-  ascent.evaluate();
+  yield* ascent.evaluate();
   const { best } = ascent;
   const target = rough.lateness;
   if (target <= best.orLeftOut * (1 + 1e-9)) return best;
@@ -202,7 +205,7 @@ export function latenessBound(problem: CompiledProblem, ask: LatenessAsk): Laten
   for (let round = 0; round < rounds; round++) {
     const before = best.orLeftOut;
     ascent.move(Math.max(target, best.orLeftOut * 1.05), scale);
-    ascent.evaluate();
+    yield* ascent.evaluate();
     if (best.orLeftOut > before) waited = 0;
     else if (++waited >= PATIENCE) {
       waited = 0;

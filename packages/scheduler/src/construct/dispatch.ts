@@ -2,6 +2,7 @@ import { exactLog } from "../chance/exact-log.ts";
 import { addWork, NEVER, nextOpen } from "../problem/calendar.ts";
 import type { CompiledProblem } from "../problem/compiled-problem.ts";
 import { emptySequences, insertOption, type Sequences } from "../timing/sequences.ts";
+import type { Work } from "../work/work.ts";
 
 /** How the dispatch rule weighs slack, change time and idle waiting: the look-ahead factors of the rule. */
 export interface DispatchFactors {
@@ -173,21 +174,17 @@ function fixedParts(problem: CompiledProblem): {
  * One pass of a dispatch rule with setups: the line that is free first takes the order with the best index. The index is
  * that of Lee, Bhaskaran and Pinedo 1997 (apparent tardiness cost with setups, from memory), taken as its logarithm:
  * ln(w ÷ p) - slack ÷ (k1 p̄) - change ÷ (k2 s̄), less idle waiting ÷ p̄ and the time lost against the order's quickest line.
- * Always ends, with null when told to give up; places every order, whole, that could end within the horizon by its estimate.
+ * Always ends; places every order, whole, that could end within the horizon by its estimate.
  * O(orders × options per line).
  */
-export function dispatch(
-  problem: CompiledProblem,
-  factors: DispatchFactors,
-  givesUp: () => boolean,
-): Sequences | null {
+export function* dispatch(problem: CompiledProblem, factors: DispatchFactors): Work<Sequences> {
   const board = createBoard(problem);
   const { jobs, options, lines } = problem;
   const { logs, quickest } = fixedParts(problem);
   const meanRun = meanOf(options.seconds);
   const meanChange = meanOf(problem.changes.total);
   for (;;) {
-    if (givesUp()) return null;
+    yield;
     let line = -1;
     for (let l = 0; l < lines.count; l++) {
       if (board.open[l]!.length + board.pinned[l]!.length === 0) continue;

@@ -2,24 +2,34 @@ import type { Plan, PlannedLot } from "../plan/plan.ts";
 import type { CompiledProblem } from "../problem/compiled-problem.ts";
 import type { Decoder } from "../timing/decoder.ts";
 import { allowedPositions, emptySequences, insertOption, type Sequences } from "../timing/sequences.ts";
+import type { Work } from "../work/work.ts";
 
-/** Options of the problem by lot (0-based within its order), line and set-up. */
-type OptionsByName = ReadonlyMap<string, number>;
-
-function nameOf(lot: PlannedLot, number: number): string {
-  return JSON.stringify([lot.orderId, number, lot.lineId, lot.setupId]);
+/** Positions of lines and set-ups by their ids. */
+interface Places {
+  readonly line: ReadonlyMap<string, number>;
+  readonly setup: ReadonlyMap<string, number>;
 }
 
-function optionsByName({ data, options, lots }: CompiledProblem): OptionsByName {
-  const byName = new Map<string, number>();
-  for (let option = 0; option < options.count; option++) {
-    const job = options.job[option]!;
-    const number = options.lot[option]! - lots.firstLot[job]!;
-    const order = data.jobs[job]!.orderId;
-    const setup = data.setups[options.setup[option]!]!.id;
-    byName.set(JSON.stringify([order, number, data.lines[options.line[option]!]!.id, setup]), option);
-  }
-  return byName;
+function placesOf({ data }: CompiledProblem): Places {
+  return {
+    line: new Map(data.lines.map(({ id }, line) => [id, line])),
+    setup: new Map(data.setups.map(({ id }, setup) => [id, setup])),
+  };
+}
+
+/** The option of the job's lot of that number (from 0) in which the planned lot runs, or null. */
+function optionOf(
+  { lots, options }: CompiledProblem,
+  places: Places,
+  ask: { readonly job: number; readonly planned: PlannedLot; readonly number: number },
+): number | null {
+  const lot = lots.firstLot[ask.job]! + ask.number;
+  if (lot >= lots.firstLot[ask.job + 1]!) return null;
+  const line = places.line.get(ask.planned.lineId);
+  const setup = places.setup.get(ask.planned.setupId);
+  for (let option = lots.firstOption[lot]!; option < lots.firstOption[lot + 1]!; option++)
+    if (options.line[option] === line && options.setup[option] === setup) return option;
+  return null;
 }
 
 /** True when the problem lets the order be made in lots of just these pieces. */
@@ -38,34 +48,37 @@ function isSplitAllowed({ jobs, lots }: CompiledProblem, job: number, pieces: re
 /** What runs of an order, lot by lot: as the plan has it where the problem allows that, else whole at the first place that may make it. */
 function chosenOf(
   problem: CompiledProblem,
-  byName: OptionsByName,
+  places: Places,
   ask: { readonly job: number; readonly planned: readonly PlannedLot[]; readonly whole: boolean },
 ): readonly { readonly lot: PlannedLot; readonly option: number }[] {
   const { job, planned, whole } = ask;
   const pieces = planned.map((lot) => lot.pieces);
   if (planned.length > 1 && !whole && isSplitAllowed(problem, job, pieces)) {
     const chosen = planned.flatMap((lot) => {
-      const option = byName.get(nameOf(lot, lot.lot));
-      return option === undefined ? [] : [{ lot, option }];
+      const option = optionOf(problem, places, { job, planned: lot, number: lot.lot });
+      return option === null ? [] : [{ lot, option }];
     });
     if (chosen.length === planned.length) return chosen;
   }
   for (const lot of planned) {
-    const option = byName.get(nameOf(lot, 0));
-    if (option !== undefined) return [{ lot, option }];
+    const option = optionOf(problem, places, { job, planned: lot, number: 0 });
+    if (option !== null) return [{ lot, option }];
   }
   return [];
 }
 
-function sequencesOf(problem: CompiledProblem, plan: Plan, whole: ReadonlySet<number>): Sequences {
+function sequencesOf(
+  problem: CompiledProblem,
+  places: Places,
+  { plan, whole }: { readonly plan: Plan; readonly whole: ReadonlySet<number> },
+): Sequences {
   const { lots: compiledLots, options } = problem;
-  const byName = optionsByName(problem);
   const lotsOf = new Map<string, PlannedLot[]>();
   for (const lot of plan.lots) lotsOf.set(lot.orderId, [...(lotsOf.get(lot.orderId) ?? []), lot]);
   const sequences = emptySequences(problem);
   const chosen = problem.data.jobs.flatMap(({ orderId }, job) => {
     const planned = lotsOf.get(orderId) ?? [];
-    const runs = chosenOf(problem, byName, { job, planned, whole: whole.has(job) });
+    const runs = chosenOf(problem, places, { job, planned, whole: whole.has(job) });
     if (runs.length > 1) {
       for (const { lot } of runs) sequences.pieces[compiledLots.firstLot[job]! + lot.lot] = lot.pieces;
     }
@@ -95,10 +108,12 @@ function tornJobs({ problem, option }: Decoder, { pieces }: Sequences): number[]
  * longer allows, are passed over; new orders are left to the search; an order whose lots do not all find room any more is
  * put together again. Leaves the plan of the sequences in the decoder. O(lots × log), once per order put together.
  */
-export function resume(decoder: Decoder, plan: Plan): Sequences {
+export function* resume(decoder: Decoder, plan: Plan): Work<Sequences> {
   const whole = new Set<number>();
+  const places = placesOf(decoder.problem);
   for (;;) {
-    const sequences = sequencesOf(decoder.problem, plan, whole);
+    yield;
+    const sequences = sequencesOf(decoder.problem, places, { plan, whole });
     if (decoder.decode(sequences) < Infinity) return sequences;
     for (const job of tornJobs(decoder, sequences)) whole.add(job);
   }

@@ -1,13 +1,11 @@
-import { auditPlan } from "../audit/audit-plan.ts";
-import { whyUnplanned } from "../explain/why-unplanned.ts";
-import { buildPlan } from "../plan/build-plan.ts";
-import type { Plan } from "../plan/plan.ts";
 import type { ProblemData } from "../problem/problem-data.ts";
 import { validate } from "../problem/validate.ts";
 import type { SolveRefusal, SolveResult, StopReason } from "../result.ts";
 import type { SolveEnv, SolveParams } from "../solve-env.ts";
 import { Decoder } from "../timing/decoder.ts";
-import type { Sequences } from "../timing/sequences.ts";
+import { isSamePlan, type Sequences } from "../timing/sequences.ts";
+import { finish } from "../work/work.ts";
+import { auditedPlanning, planning, type AuditedPlan } from "./audited-plan.ts";
 import type { Adoption, Standing, Winner } from "./course.ts";
 import { memberOf } from "./member.ts";
 import { prepare, type Prepared } from "./prepare.ts";
@@ -33,28 +31,29 @@ export interface GroupTask {
 
 /** The members of a portfolio that one thread carries, one after the other within each round. */
 export class MemberGroup {
-  private readonly data: ProblemData;
   private readonly prepared: Prepared;
-  private readonly seats: readonly Seat[];
+  private readonly seats: Seat[] = [];
   private readonly env: SolveEnv;
   private lastReport: number;
 
-  constructor({ problem, params, members }: GroupTask, prepared: Prepared, env: SolveEnv) {
-    this.data = problem;
+  constructor({ params, members }: Omit<GroupTask, "problem">, prepared: Prepared, env: SolveEnv) {
     this.prepared = prepared;
     this.env = env;
     this.lastReport = prepared.startedMs;
-    this.seats = members.map((member) => ({
-      member,
-      session: new SearchSession(prepared, memberOf(params, member), params, env),
-      ended: "steps",
-    }));
+    for (const member of members) {
+      // the first is there to hand out its plan
+      if (this.seats.length > 0 && env.isCancelled()) break;
+      const session = new SearchSession(prepared, memberOf(params, member), params, env);
+      this.seats.push({ member, session, ended: "steps" });
+    }
   }
 
   /** Takes over the plans for its members, then lets each of them make its part of the round. */
   runRound(round: Round, adoptions: readonly Adoption[]): readonly Standing[] {
-    for (const { member, elite } of adoptions)
+    for (const { member, elite } of adoptions) {
+      if (this.env.isCancelled()) break;
       this.seats.find((seat) => seat.member === member)?.session.adopt(elite);
+    }
     const { fromShare, toShare, toStep, ms } = round;
     const startMs = this.env.monotonicMs();
     const turns = toStep === null ? this.seats.length : 1;
@@ -80,8 +79,7 @@ export class MemberGroup {
   /** The audited plan of the portfolio's winner, who is one of this group's members. */
   finish({ member, stopped, steps, evaluations }: Winner): SolveResult {
     const seat = this.seats.find((each) => each.member === member) ?? this.seats[0]!;
-    const plan = this.planOf(seat.session.elite());
-    const violations = auditPlan(this.data, plan);
+    const { plan, violations } = this.auditedPlan(seat.session.elite());
     const { firstPlanMs, firstTotal, bound, startedMs } = this.prepared;
     const elapsedMs = this.env.monotonicMs() - startedMs;
     const bestTotal = plan.objective.total;
@@ -90,11 +88,10 @@ export class MemberGroup {
     return { status: "planned", plan, bound, stopped, statistics };
   }
 
-  /** The plan of sequences, with stretches, reasons and breakdown. */
-  private planOf(sequences: Sequences): Plan {
-    const decoder = new Decoder(this.prepared.problem, true);
-    decoder.decode(sequences);
-    return buildPlan(this.prepared.problem, decoder, whyUnplanned(decoder));
+  private auditedPlan(elite: Sequences): AuditedPlan {
+    const { problem, start, startPlan } = this.prepared;
+    const isStart = startPlan !== null && isSamePlan(problem, elite, start);
+    return isStart ? startPlan : finish(auditedPlanning(problem, elite));
   }
 
   private report(nowMs: number, share: number): void {
@@ -112,7 +109,7 @@ export class MemberGroup {
       share: Math.min(1, share),
       bestTotal: best.bestMoney(),
       lateOrders: decoder.sums.lateOrders,
-      bestPlan: () => this.planOf(elite),
+      bestPlan: () => finish(planning(this.prepared.problem, elite)),
     });
   }
 }

@@ -1,7 +1,7 @@
 import { NEVER } from "./calendar.ts";
 import type { CompiledJobs, CompiledLots, CompiledOptions, CompiledSheets } from "./compiled-problem.ts";
 import { lotRuleOf, type LotRule } from "./lot-rule.ts";
-import type { Job, ProblemData, SheetSupply } from "./problem-data.ts";
+import type { Job, JobOption, ProblemData, SheetSupply } from "./problem-data.ts";
 
 /** Working seconds that `pieces` take. */
 export function runSeconds(pieces: number, secondsPerPiece: number): number {
@@ -38,46 +38,69 @@ export function supplyInstant(sheets: CompiledSheets, sheet: number, grams: numb
   return NEVER;
 }
 
-interface KeptOption {
-  readonly lineId: string;
-  readonly setupId: string;
-  readonly seconds: number;
-  readonly secondsPerPiece: number;
-  readonly piecesPerCycle: number;
-  readonly availableFrom: number;
-}
-
-/** Options that the pins leave and in which some lot could fit into the horizon at all. */
-function keptOptions(data: ProblemData, rules: readonly LotRule[]): KeptOption[][] {
+/** [job] options that the pins leave and in which some lot could fit into the horizon at all. */
+function keptOptions(data: ProblemData, rules: readonly LotRule[]): (readonly JobOption[])[] {
   const { start, end } = data.horizon;
   const pinned = new Map(data.pins.map((pin) => [pin.orderId, pin.lineId]));
   return data.jobs.map((job, j) => {
     const lineId = pinned.get(job.orderId) ?? null;
     const { leastPieces } = rules[j]!;
-    return job.options
-      .filter((option) => lineId === null || option.lineId === lineId)
-      .filter((option) => runSeconds(leastPieces, option.secondsPerPiece) <= end - start)
-      .map((option) => ({
-        ...option,
-        seconds: Math.min(NEVER, runSeconds(job.pieces, option.secondsPerPiece)),
-        piecesPerCycle: option.piecesPerCycle ?? 1,
-        availableFrom: Math.max(0, Math.min(NEVER, (option.availableFromAt ?? 0) - start)),
-      }));
+    return job.options.filter(
+      (option) =>
+        (lineId === null || option.lineId === lineId) &&
+        runSeconds(leastPieces, option.secondsPerPiece) <= end - start,
+    );
   });
+}
+
+/** The options of all lots: those of its job for each. */
+function compileOptions(
+  data: ProblemData,
+  jobOfLot: readonly number[],
+  kept: readonly (readonly JobOption[])[],
+): CompiledOptions {
+  const lineIndex = new Map(data.lines.map((line, l) => [line.id, l]));
+  const setupIndex = new Map(data.setups.map((setup, s) => [setup.id, s]));
+  const { start } = data.horizon;
+  const count = jobOfLot.reduce((sum, j) => sum + kept[j]!.length, 0);
+  const options = {
+    count,
+    job: new Int32Array(count),
+    lot: new Int32Array(count),
+    line: new Int32Array(count),
+    setup: new Int32Array(count),
+    seconds: new Int32Array(count),
+    secondsPerPiece: new Float64Array(count),
+    piecesPerCycle: new Float64Array(count),
+    availableFrom: new Int32Array(count),
+  };
+  let at = 0;
+  jobOfLot.forEach((j, lot) => {
+    const { pieces } = data.jobs[j]!;
+    for (const option of kept[j]!) {
+      options.job[at] = j;
+      options.lot[at] = lot;
+      options.line[at] = lineIndex.get(option.lineId)!;
+      options.setup[at] = setupIndex.get(option.setupId)!;
+      options.seconds[at] = Math.min(NEVER, runSeconds(pieces, option.secondsPerPiece));
+      options.secondsPerPiece[at] = option.secondsPerPiece;
+      options.piecesPerCycle[at] = option.piecesPerCycle ?? 1;
+      options.availableFrom[at] = Math.max(0, Math.min(NEVER, (option.availableFromAt ?? 0) - start));
+      at++;
+    }
+  });
+  return options;
 }
 
 /** The lots that jobs may be made in; the options of a job are those of each of its lots. */
 function compileLots(
   data: ProblemData,
   rules: readonly LotRule[],
-  kept: readonly (readonly KeptOption[])[],
+  kept: readonly (readonly JobOption[])[],
 ): { readonly lots: CompiledLots; readonly options: CompiledOptions } {
-  const lineIndex = new Map(data.lines.map((line, l) => [line.id, l]));
-  const setupIndex = new Map(data.setups.map((setup, s) => [setup.id, s]));
   const startAt = new Map(data.pins.map((pin) => [pin.orderId, pin.startAt]));
   const job = rules.flatMap(({ most }, j) => Array.from({ length: most }, () => j));
   const firstLot = firstOfEach(rules.map(({ most }) => most));
-  const flat = job.flatMap((j, lot) => kept[j]!.map((option) => ({ ...option, job: j, lot })));
   const lots: CompiledLots = {
     count: job.length,
     job: Int32Array.from(job),
@@ -90,18 +113,7 @@ function compileLots(
     leastPieces: Float64Array.from(rules, ({ leastPieces }) => leastPieces),
     unitPieces: Float64Array.from(rules, ({ unitPieces }) => unitPieces),
   };
-  const options: CompiledOptions = {
-    count: flat.length,
-    job: Int32Array.from(flat, (option) => option.job),
-    lot: Int32Array.from(flat, (option) => option.lot),
-    line: Int32Array.from(flat, (option) => lineIndex.get(option.lineId)!),
-    setup: Int32Array.from(flat, (option) => setupIndex.get(option.setupId)!),
-    seconds: Int32Array.from(flat, (option) => option.seconds),
-    secondsPerPiece: Float64Array.from(flat, (option) => option.secondsPerPiece),
-    piecesPerCycle: Float64Array.from(flat, (option) => option.piecesPerCycle),
-    availableFrom: Int32Array.from(flat, (option) => option.availableFrom),
-  };
-  return { lots, options };
+  return { lots, options: compileOptions(data, job, kept) };
 }
 
 /** Running sums of counts, 0 first. */

@@ -15,6 +15,7 @@ import { resume } from "../construct/resume.ts";
 import { compile } from "../problem/compile.ts";
 import { Decoder } from "../timing/decoder.ts";
 import { allowedPositions, insertOption, removeAt } from "../timing/sequences.ts";
+import { finish } from "../work/work.ts";
 
 type Promised = ReadonlyMap<string, number>;
 const NONE: Promised = new Map();
@@ -56,7 +57,7 @@ function byTrial(standing: ProblemData, order: Job, plan: Plan, promised: Promis
   const { lots: _, ...whole } = order;
   const problem = compile({ ...standing, jobs: [...standing.jobs, whole] });
   const decoder = new Decoder(problem, false);
-  const sequences = resume(decoder, plan);
+  const sequences = finish(resume(decoder, plan));
   const { options, lots, jobs, data, origin } = problem;
   let best: number | null = null;
   for (let option = jobs.firstOption[jobs.count - 1]!; option < options.count; option++) {

@@ -11,6 +11,7 @@ import { Decoder } from "../timing/decoder.ts";
 import type { Sequences } from "../timing/sequences.ts";
 import { insertEarliest } from "./insert-earliest.ts";
 import type { PromiseAnswer } from "./promise.ts";
+import { finish } from "../work/work.ts";
 
 /** A plan made ready for promises, or why it cannot be. */
 export type PromiseDesk =
@@ -109,7 +110,7 @@ export function openPromise(
   if (faults.length > 0) return { status: "faulty-problem", faults };
   const problem = compile(data);
   const decoder = new Decoder(problem, false);
-  const sequences = resume(decoder, plan);
+  const sequences = finish(resume(decoder, plan));
   const elsewhere = firstElsewhere(decoder, plan);
   if (elsewhere !== null) return { status: "plan-does-not-follow", orderId: elsewhere };
   const standing = { problem, sequences, latestEnd: latestEnds(decoder, promised) };

@@ -71,6 +71,11 @@ export function hasSamePieces({ jobs, lots }: CompiledProblem, a: Sequences, b: 
   return lots.count === jobs.count || a.pieces.every((pieces, lot) => pieces === b.pieces[lot]);
 }
 
+/** True when the same lots of the same pieces run in the same order on every line. */
+export function isSamePlan(problem: CompiledProblem, a: Sequences, b: Sequences): boolean {
+  return hasSamePieces(problem, a, b) && a.at.every((_, line) => isSameFrom(a, b, line, 0));
+}
+
 export function insertOption(sequences: Sequences, line: number, position: number, option: number): void {
   const row = sequences.at[line]!;
   row.copyWithin(position + 1, position, sequences.length[line]);

@@ -71,6 +71,7 @@ export function tradeOff(problem: ProblemData, params: SolveParams, env: SolveEn
     const onProgress = (progress: SolveProgress): void =>
       env.onProgress({ ...progress, share: (index + progress.share) / runs.length });
     const result = solve(run.problem, startingParams(run, results), { ...env, onProgress });
+    if (result.status === "cancelled" && results.length > 0) break;
     if (result.status !== "planned") return result;
     results.push(result);
   }
