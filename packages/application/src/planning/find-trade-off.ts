@@ -32,6 +32,7 @@ export async function findTradeOff(
       onProgress: (progress) => onProgress({ ...progress, share: (index + progress.share) / runs.length }),
       signal,
     });
+    if (result.status === "cancelled" && results.length > 0) break;
     if (result.status !== "planned") return result;
     results.push(result);
   }

@@ -60,6 +60,11 @@ export class MemberGroup {
     const shown = (turn: number, share: number): number =>
       fromShare + (turn * (toShare - fromShare) + share - fromShare) / this.seats.length;
     this.seats.forEach((seat, turn) => {
+      if (this.env.isCancelled()) {
+        // a search asks only every so many steps
+        seat.ended = "cancelled";
+        return;
+      }
       const fromMs = this.env.monotonicMs();
       // by time alone, each has its part of what is left of the round; by steps, the end of the time is that of all
       const toMs = ms === null ? null : startMs + (ms * (turn + 1)) / turns;
