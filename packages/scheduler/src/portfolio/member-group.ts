@@ -1,14 +1,18 @@
+import { auditing } from "../audit/audit-plan.ts";
+import { whyUnplanned } from "../explain/why-unplanned.ts";
+import { buildPlan } from "../plan/build-plan.ts";
+import type { Plan } from "../plan/plan.ts";
+import type { CompiledProblem } from "../problem/compiled-problem.ts";
 import type { ProblemData } from "../problem/problem-data.ts";
 import { validate } from "../problem/validate.ts";
-import type { SolveRefusal, SolveResult, StopReason } from "../result.ts";
+import type { SolveRefusal, SolveResult, StopReason, Violation } from "../result.ts";
 import type { SolveEnv, SolveParams } from "../solve-env.ts";
 import { Decoder } from "../timing/decoder.ts";
 import { isSamePlan, type Sequences } from "../timing/sequences.ts";
-import { finish } from "../work/work.ts";
-import { auditedPlanning, planning, type AuditedPlan } from "./audited-plan.ts";
+import { finish, finishUnless, type Work } from "../work/work.ts";
 import type { Adoption, Standing, Winner } from "./course.ts";
 import { memberOf } from "./member.ts";
-import { prepare, type Prepared } from "./prepare.ts";
+import { bounded, firstPlanning, type FirstPlan, type Prepared } from "./prepare.ts";
 import type { Round } from "./round.ts";
 import { SearchSession } from "./search-session.ts";
 
@@ -29,14 +33,48 @@ export interface GroupTask {
   readonly members: readonly number[];
 }
 
+/** A plan and what the audit says of it. */
+interface AuditedPlan {
+  readonly plan: Plan;
+  readonly violations: readonly Violation[];
+}
+
+/** Prepared, with the plan of its start where that is made already. */
+type Seating = Prepared & { readonly startPlan: AuditedPlan | null };
+
+/** Ways to make an order, over all orders, up to which a first plan takes so little time that a cancel waits for it. */
+const SMALL_WAYS = 20_000;
+
+/** True where a cancel may end the solve before there is a plan. */
+function isLarge({ jobs }: ProblemData): boolean {
+  return jobs.reduce((sum, { options }) => sum + options.length, 0) > SMALL_WAYS;
+}
+
+/** The plan of sequences, with stretches, reasons and breakdown. */
+function* planning(problem: CompiledProblem, sequences: Sequences): Work<Plan> {
+  const decoder = new Decoder(problem, true);
+  decoder.decode(sequences);
+  yield;
+  const unplanned = whyUnplanned(decoder);
+  yield;
+  return buildPlan(problem, decoder, unplanned);
+}
+
+/** The plan of sequences, audited. */
+function* auditedPlanning(problem: CompiledProblem, sequences: Sequences): Work<AuditedPlan> {
+  const plan = yield* planning(problem, sequences);
+  yield;
+  return { plan, violations: yield* auditing(problem.data, plan) };
+}
+
 /** The members of a portfolio that one thread carries, one after the other within each round. */
 export class MemberGroup {
-  private readonly prepared: Prepared;
+  private readonly prepared: Seating;
   private readonly seats: Seat[] = [];
   private readonly env: SolveEnv;
   private lastReport: number;
 
-  constructor({ params, members }: Omit<GroupTask, "problem">, prepared: Prepared, env: SolveEnv) {
+  constructor({ params, members }: Omit<GroupTask, "problem">, prepared: Seating, env: SolveEnv) {
     this.prepared = prepared;
     this.env = env;
     this.lastReport = prepared.startedMs;
@@ -122,11 +160,30 @@ export class MemberGroup {
 /** A group that is ready for its first round; or, where there can be none, how the solve ends. */
 export type OpenedGroup = { readonly status: "open"; readonly group: MemberGroup } | SolveRefusal;
 
+/** A first plan; audited where that takes long enough to be noticed after a cancel, else null. */
+interface Opened {
+  readonly first: FirstPlan;
+  readonly startPlan: AuditedPlan | null;
+}
+
+/**
+ * The first plan of a large problem is audited at once: so it can be handed out at once, and what makes and audits plans has run
+ * before a cancel waits for it.
+ */
+function* opening({ problem, params }: GroupTask, env: SolveEnv): Work<Opened> {
+  const first = yield* firstPlanning(problem, params, env);
+  yield;
+  const startPlan = isLarge(problem) ? yield* auditedPlanning(first.problem, first.start) : null;
+  return { first, startPlan };
+}
+
 /** Names the problem's faults, or makes the first plan and seats the members. */
 export function openGroup(task: GroupTask, env: SolveEnv): OpenedGroup {
   const faults = validate(task.problem);
   if (faults.length > 0) return { status: "faulty-problem", faults };
-  const prepared = prepare(task.problem, task.params, env);
-  if (prepared === null) return { status: "cancelled" };
+  const isGivenUp = isLarge(task.problem) ? env.isCancelled : () => false;
+  const opened = finishUnless(isGivenUp, opening(task, env));
+  if (opened === null) return { status: "cancelled" };
+  const prepared = { ...bounded(opened.first, env), startPlan: opened.startPlan };
   return { status: "open", group: new MemberGroup(task, prepared, env) };
 }

@@ -8,8 +8,9 @@ import { chooseMethod } from "../improve/choose-method.ts";
 import { PortfolioCourse, openGroup, solve, type ProblemData, type SolveParams } from "../index.ts";
 import { Decoder } from "../timing/decoder.ts";
 import { memberOf } from "./member.ts";
-import { prepare, type Prepared } from "./prepare.ts";
+import { bounded, firstPlanning, type Prepared } from "./prepare.ts";
 import { SearchSession } from "./search-session.ts";
+import { finish } from "../work/work.ts";
 
 const plants = problemArb({ ...SMALL_PLANT, jobs: 9 });
 
@@ -112,7 +113,7 @@ const stretch = (toStep: number) => ({ toStep, fromMs: 0, toMs: null, fromShare:
 
 describe.each(examples)("%s", (name, problem) => {
   const params = { seed: 1, maxSteps: 1000, maxMs: null };
-  const prepared = prepare(problem, params, stillEnv())!;
+  const prepared = bounded(finish(firstPlanning(problem, params, stillEnv())), stillEnv());
 
   it("is the search that the example is made for", () => {
     expect(chooseMethod(prepared.problem).name).toBe(name);
