@@ -118,6 +118,10 @@ export const PlanLot = z
     start: InstantText,
     end: InstantText,
     finish: InstantText.describe("End plus conditioning"),
+    turn: z
+      .enum(["gives way", "stripped first"])
+      .exactOptional()
+      .describe("How it takes its turn among lines that share moulds and teams; absent: as it comes"),
   })
   .meta({ id: "PlanLot" });
 export type PlanLot = z.infer<typeof PlanLot>;

@@ -7,6 +7,7 @@ import { auditPlan, solve, type Plan, type ProblemData, type SolveProgress } fro
 import { compile } from "./problem/compile.ts";
 import { Decoder } from "./timing/decoder.ts";
 import { emptySequences, insertOption } from "./timing/sequences.ts";
+import { Turn } from "./timing/turns.ts";
 
 /** Many random plants: on a busy machine they take longer than one example may. */
 const MANY_PLANTS = { timeout: 60_000 };
@@ -41,7 +42,9 @@ function costFromRecords(problem: ProblemData, plan: Plan): number {
   return cost;
 }
 
-/** Cheapest plan over every assignment of options and every order of commitment to the lines; tiny problems only. */
+const TURNS = Object.keys(Turn).length;
+
+/** Cheapest plan over every assignment of options, every order on the lines and all turns that lots may take; tiny problems only. */
 function cheapest(problem: ProblemData): number {
   const compiled = compile(problem);
   const decoder = new Decoder(compiled, false);
@@ -49,6 +52,7 @@ function cheapest(problem: ProblemData): number {
   let best = Infinity;
   const chosen: number[] = [];
   const used = new Set<number>();
+  const judged = new Set<string>();
   const judge = (): void => {
     const sequences = emptySequences(compiled);
     const ranked = [...chosen].sort((a, b) => {
@@ -62,7 +66,17 @@ function cheapest(problem: ProblemData): number {
       const line = options.line[option]!;
       insertOption(sequences, line, sequences.length[line]!, option);
     }
-    best = Math.min(best, decoder.decode(sequences));
+    const key = sequences.at.map((row, line) => row.subarray(0, sequences.length[line]).join()).join("|");
+    if (judged.has(key)) return;
+    judged.add(key);
+    for (let number = 0; number < TURNS ** chosen.length; number++) {
+      let left = number;
+      for (const option of chosen) {
+        sequences.turn[options.lot[option]!] = left % TURNS;
+        left = Math.floor(left / TURNS);
+      }
+      best = Math.min(best, decoder.decode(sequences));
+    }
   };
   const extend = (): void => {
     judge();

@@ -151,6 +151,8 @@ export interface DocumentLot {
   readonly start: string;
   readonly end: string;
   readonly finish: string;
+  /** How it takes its turn among lines that share moulds and teams; absent: as it comes. */
+  readonly turn?: "gives way" | "stripped first";
 }
 
 export type OrderState = "on time" | "late" | "covered by stock" | "unplanned" | "partly planned";

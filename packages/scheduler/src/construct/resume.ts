@@ -3,6 +3,7 @@ import type { CompiledProblem } from "../problem/compiled-problem.ts";
 import type { Decoder } from "../timing/decoder.ts";
 import { allowedPositions, emptySequences, insertOption, type Sequences } from "../timing/sequences.ts";
 import type { Work } from "../work/work.ts";
+import { TURN_NAMES } from "../timing/turns.ts";
 
 /** Positions of lines and set-ups by their ids. */
 interface Places {
@@ -85,7 +86,8 @@ function sequencesOf(
     return runs;
   });
   chosen.sort((a, b) => a.lot.start - b.lot.start || a.lot.end - b.lot.end || a.option - b.option);
-  for (const { option } of chosen) {
+  for (const { lot, option } of chosen) {
+    sequences.turn[options.lot[option]!] = Math.max(0, TURN_NAMES.indexOf(lot.turn ?? null));
     // a sequence may have been pinned since: pinned orders come first, by rank
     const { last } = allowedPositions(problem, sequences, option);
     insertOption(sequences, options.line[option]!, last, option);

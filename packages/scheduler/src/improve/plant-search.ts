@@ -3,9 +3,10 @@ import { LineModel } from "../timing/line-model.ts";
 import { withoutPassedOver } from "../timing/passed-over.ts";
 import {
   copyLine,
+  copyLots,
   copySequences,
   emptySequences,
-  hasSamePieces,
+  hasSameLots,
   isSameFrom,
   type Sequences,
 } from "../timing/sequences.ts";
@@ -14,6 +15,8 @@ import { BestPlace } from "./plant/best-place.ts";
 import { recreate, scatter, type RecreateState } from "./plant/recreate.ts";
 import { joinNeighbours } from "./plant/join-neighbours.ts";
 import { changeLots, giveUpTorn } from "./plant/lot-moves.ts";
+import { scheduleFor, type Schedule } from "./plant/schedule.ts";
+import { changeTurn } from "./plant/turn-moves.ts";
 import { pick, ruin, ruinWith, type RuinState } from "./plant/ruin.ts";
 import type { Search, SearchContext, SearchMethod } from "./search-method.ts";
 
@@ -23,30 +26,12 @@ const PROBING_STEPS = 40;
 const CHECKED_GUESS = 16;
 /** One step in so many changes how an order is split, where orders may be. */
 const CHANGED_LOTS = 5;
+/** One step in so many changes how a lot takes its turn, where lines share moulds: on plants of up to 40 orders, and on others. */
+const CHANGED_TURNS = [4, 32] as const;
 /** Money below which two guesses are the same. */
 const LEAST_MARGIN = 1e-6;
 /** Annealing's temperature at its beginning, in usual losses. */
 const HOT_SHARE = 0.15;
-
-/** How a plant is annealed, by its size. */
-interface Schedule {
-  /** times that the temperature falls in all */
-  readonly rounds: number;
-  /** share of the budget over which lateness grows to its full price */
-  readonly rampShare: number;
-  /** temperature at the end, in usual losses */
-  readonly coldShare: number;
-}
-
-const SMALL: Schedule = { rounds: 4, rampShare: 0.5, coldShare: 0.0005 };
-/** Measured at 200 jobs to end clearly lower when it stays warmer; large ones have too few steps for that. */
-const MIDDLING: Schedule = { rounds: 1, rampShare: 0.8, coldShare: 0.01 };
-const LARGE: Schedule = { rounds: 1, rampShare: 0.5, coldShare: 0.0005 };
-
-function scheduleFor(jobs: number): Schedule {
-  if (jobs <= 40) return SMALL;
-  return jobs <= 300 ? MIDDLING : LARGE;
-}
 
 /**
  * Ruin and recreate for whole plants: some orders are taken out and put back one by one where the line model finds them
@@ -85,6 +70,8 @@ class PlantSearch implements Search {
   private splitMoney = 0;
   /** One step in so many moves orders to random places. */
   private readonly blindOneIn: number;
+  /** One step in so many changes a turn; 0 for none. */
+  private readonly turnOneIn: number;
 
   constructor(context: SearchContext) {
     this.context = context;
@@ -134,6 +121,8 @@ class PlantSearch implements Search {
     this.meanSize = Math.max(2, Math.min(10, Math.ceil(problem.jobs.count / 6)));
     this.schedule = scheduleFor(problem.jobs.count);
     this.blindOneIn = problem.linesAreIndependent ? 50 : problem.jobs.count < 40 ? 4 : 8;
+    const sharesMoulds = problem.moulds.copyCount > 0 && problem.lines.count > 1;
+    this.turnOneIn = sharesMoulds ? CHANGED_TURNS[problem.jobs.count <= 40 ? 0 : 1] : 0;
     this.stepsPerLook = problem.jobs.count > 300 ? 1 : 8;
   }
 
@@ -197,7 +186,7 @@ class PlantSearch implements Search {
   /** True when every lot is back where it was, with the pieces it had. */
   private isUnchanged(): boolean {
     const { from } = this.ruinState.ruined;
-    if (!hasSamePieces(this.context.problem, this.trial, this.current)) return false;
+    if (!hasSameLots(this.context.problem, this.trial, this.current)) return false;
     for (let line = 0; line < from.length; line++) {
       if (from[line]! >= 0 && !isSameFrom(this.trial, this.current, line, from[line]!)) return false;
     }
@@ -245,6 +234,10 @@ class PlantSearch implements Search {
     const { ruinState, recreateState, model } = this;
     const blind = this.context.random.below(this.blindOneIn) === 0;
     const { jobs, lots: allLots } = this.context.problem;
+    if (this.turnOneIn > 0 && this.context.random.below(this.turnOneIn) === 0) {
+      changeTurn(ruinState);
+      if (this.context.random.below(2) === 0) return;
+    }
     const splits = allLots.count > jobs.count && this.context.random.below(CHANGED_LOTS) === 0;
     if (splits) ruinWith(ruinState, this.meanSize, changeLots);
     else if (blind) pick(ruinState);
@@ -294,7 +287,7 @@ class PlantSearch implements Search {
     this.currentMoney = money;
     for (let line = 0; line < from.length; line++)
       if (from[line]! >= 0) copyLine(this.trial, this.current, line);
-    this.current.pieces.set(this.trial.pieces);
+    copyLots(this.trial, this.current);
     this.currentLineOf.set(this.ruinState.lineOf);
     this.currentLeftOver = [...this.ruinState.leftOver];
     this.learn();
@@ -331,7 +324,7 @@ class PlantSearch implements Search {
     const { from } = this.ruinState.ruined;
     for (let line = 0; line < from.length; line++)
       if (from[line]! >= 0) copyLine(this.current, this.trial, line);
-    this.trial.pieces.set(this.current.pieces);
+    copyLots(this.current, this.trial);
     this.ruinState.lineOf.set(this.currentLineOf);
     this.ruinState.leftOver.length = 0;
     this.ruinState.leftOver.push(...this.currentLeftOver);

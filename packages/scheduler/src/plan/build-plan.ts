@@ -3,6 +3,7 @@ import { nextOpen, spellAt } from "../problem/calendar.ts";
 import type { ChangeLog } from "../timing/change-log.ts";
 import type { Decoder } from "../timing/decoder.ts";
 import type { Stretch } from "../timing/run-timing.ts";
+import { TURN_NAMES } from "../timing/turns.ts";
 import { breakdownOf } from "./breakdown.ts";
 import type {
   ChangeSegment,
@@ -137,6 +138,11 @@ function runSegments(problem: CompiledProblem, decoder: Decoder, { lot, number }
   return segments;
 }
 
+function turnOf(decoder: Decoder, lot: number): Pick<PlannedLot, "turn"> {
+  const turn = TURN_NAMES[decoder.turnOf(lot)] ?? null;
+  return turn === null ? {} : { turn };
+}
+
 /** The plan that a decoder timed last, in ids and epoch seconds. The decoder must keep stretches. */
 export function buildPlan(
   problem: CompiledProblem,
@@ -160,6 +166,7 @@ export function buildPlan(
         start: origin + decoder.start[lot]!,
         end: origin + decoder.end[lot]!,
         finish: origin + decoder.end[lot]! + job.conditioningSeconds,
+        ...turnOf(decoder, lot),
       });
     }
   });

@@ -72,7 +72,12 @@ export interface PlannedLot {
   readonly end: number;
   /** End plus conditioning. */
   readonly finish: number;
+  /** How it takes its turn among lines that share moulds and teams, for a search that goes on from the plan; absent: as it comes. */
+  readonly turn?: LotTurn;
 }
+
+/** After another line took the mould that hung on its line, or after all others; or once that mould was taken out by itself. */
+export type LotTurn = "gives way" | "stripped first";
 
 export interface UnplannedOrder {
   readonly orderId: string;

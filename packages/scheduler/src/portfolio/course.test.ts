@@ -7,7 +7,12 @@ import { roundAt, roundCount } from "./round.ts";
 const budget = { seed: 1, maxSteps: 1000, maxMs: null, members: 3 };
 
 function standing(member: number, money: number, ended: StopReason = "steps"): Standing {
-  const elite = { at: [Int32Array.of(member)], length: Int32Array.of(1), pieces: Float64Array.of(1) };
+  const elite = {
+    at: [Int32Array.of(member)],
+    length: Int32Array.of(1),
+    pieces: Float64Array.of(1),
+    turn: Uint8Array.of(0),
+  };
   return { member, money, elite, steps: 10, evaluations: 20, ended };
 }
 

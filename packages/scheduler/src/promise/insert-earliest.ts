@@ -6,7 +6,7 @@ import type { CompiledProblem } from "../problem/compiled-problem.ts";
 import type { Job } from "../problem/problem-data.ts";
 import type { DecoderState } from "../timing/decoder-state.ts";
 import { Decoder } from "../timing/decoder.ts";
-import { emptySequences, insertOption, removeAt, type Sequences } from "../timing/sequences.ts";
+import { copyLots, emptySequences, insertOption, removeAt, type Sequences } from "../timing/sequences.ts";
 import { placesFor, type Place } from "./place-bounds.ts";
 import type { MovedRun, PromiseAnswer, PromisedRun } from "./promise.ts";
 import { refusalsOf } from "./refusals.ts";
@@ -29,7 +29,7 @@ function widened(from: Sequences, problem: CompiledProblem): Sequences {
   from.at.forEach((row, line) => {
     into.at[line]!.set(row.subarray(0, from.length[line]));
   });
-  into.pieces.set(from.pieces);
+  copyLots(from, into);
   return into;
 }
 

@@ -49,7 +49,6 @@ export function bookStripping(books: ChangeBooks, line: number, times: ChangeTim
   const spec = strippingSpec(problem, ledger, line);
   bookChange(books, { line, to, spec, copyOut: copy, copyIn: -1, stripping: true }, times);
   releaseCopy(ledger, copy, line, times.mountStart);
-  ledger.lineCopy[line] = -1;
   ledger.lineSetup[line] = to;
   ledger.lineFree[line] = times.end;
 }

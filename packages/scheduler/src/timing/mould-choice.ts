@@ -2,7 +2,7 @@ import { NEVER } from "../problem/calendar.ts";
 import type { CompiledProblem } from "../problem/compiled-problem.ts";
 import { noChangeTimes, timeChange, type ChangeAsk, type ChangeTimes } from "./change-timing.ts";
 import type { PlantLedger } from "./plant-ledger.ts";
-import type { Sequences } from "./sequences.ts";
+import { leavesItsMould, nextOption, type Turns } from "./turns.ts";
 
 /** The copy of a mould that a line gets. */
 export interface CopyChoice {
@@ -29,20 +29,15 @@ interface TimingState {
   readonly ask: ChangeAsk;
 }
 
-export interface ChoosingState extends TimingState {
-  readonly sequences: Sequences;
-  /** [line] position of its next option */
-  readonly next: Int32Array;
-}
+export type ChoosingState = TimingState & Turns;
 
 /** A line keeps an idle mould for its own next order when that may start within this time, s. */
 const HOLD_SECONDS = 8 * 3600;
 
 function goesOnWithIt(state: ChoosingState, holder: number, mould: number): boolean {
-  const { problem, ledger, sequences, next } = state;
-  const position = next[holder]!;
-  if (position >= sequences.length[holder]!) return false;
-  const option = sequences.at[holder]![position]!;
+  const { problem, ledger } = state;
+  const option = nextOption(state, holder);
+  if (option < 0 || leavesItsMould(state, option)) return false;
   if (problem.setups.mould[problem.options.setup[option]!] !== mould) return false;
   const job = problem.options.job[option]!;
   const wanted = Math.max(
@@ -55,10 +50,10 @@ function goesOnWithIt(state: ChoosingState, holder: number, mould: number): bool
 
 /** Whether the holder's next step changes to a mould in store, or to none: then the mould comes out without a stripping. */
 function takesItOut(state: ChoosingState, holder: number, mould: number): boolean {
-  const { problem, ledger, sequences, next } = state;
-  const position = next[holder]!;
-  if (position >= sequences.length[holder]!) return false;
-  const setup = problem.options.setup[sequences.at[holder]![position]!]!;
+  const { problem, ledger } = state;
+  const option = nextOption(state, holder);
+  if (option < 0 || leavesItsMould(state, option)) return false;
+  const setup = problem.options.setup[option]!;
   const other = problem.setups.mould[setup]!;
   if (other === mould) return false;
   const { changes, lines, moulds } = problem;
@@ -85,14 +80,33 @@ function strippingTrolley(problem: CompiledProblem, ledger: PlantLedger, line: n
   return changes.usesTrolley[strippingSpec(problem, ledger, line)] === 1 ? lines.trolley[line]! : -1;
 }
 
+/** Times the stripping of an idle line, at the earliest. */
+export function timeStripping({ problem, ledger, ask }: TimingState, line: number, out: ChangeTimes): void {
+  ask.line = line;
+  ask.spec = strippingSpec(problem, ledger, line);
+  ask.from = ledger.lineFree[line]!;
+  ask.mouldAt = 0;
+  ask.neededAt = 0;
+  timeChange(problem, ledger, ask, out);
+}
+
 function outOfServiceUntil(service: readonly (readonly [number, number])[] | null, at: number): number {
   if (service !== null) for (const [from, to] of service) if (from <= at && at < to) return to;
   return at;
 }
 
-/** Picks the copy that is there first: of equals one that need not be stripped, then the lowest number. */
+/** First instant after `at` from which a copy is out of service. */
+function inServiceUntil(service: readonly (readonly [number, number])[] | null, at: number): number {
+  if (service !== null) for (const [from] of service) if (from > at) return from;
+  return NEVER;
+}
+
+/**
+ * Picks the copy that is there first: of equals one that need not be stripped, then the one that stays in service longest, then
+ * the lowest number.
+ */
 export function chooseCopy(state: ChoosingState, line: number, mould: number, out: CopyChoice): void {
-  const { problem, ledger, ask } = state;
+  const { problem, ledger } = state;
   const { firstCopy, carrying, service } = problem.moulds;
   const free = ledger.lineFree[line]!;
   out.copy = -1;
@@ -101,6 +115,7 @@ export function chooseCopy(state: ChoosingState, line: number, mould: number, ou
   out.atOnce = false;
   out.readyAt = NEVER;
   let best = NEVER;
+  let bestUntil = NEVER;
   let waitsFor = -1;
   const trial: ChangeTimes = { start: 0, mountStart: 0, tailStart: 0, end: 0, team: -1 };
   for (let copy = firstCopy[mould]!; copy < firstCopy[mould + 1]!; copy++) {
@@ -117,18 +132,16 @@ export function chooseCopy(state: ChoosingState, line: number, mould: number, ou
       out.atOnce = true;
       continue;
     } else {
-      ask.line = holder;
-      ask.spec = strippingSpec(problem, ledger, holder);
-      ask.from = ledger.lineFree[holder]!;
-      ask.mouldAt = 0;
-      ask.neededAt = 0;
-      timeChange(problem, ledger, ask, trial);
+      timeStripping(state, holder, trial);
       if (trial.start >= NEVER) continue;
       ready = trial.mountStart + carrying[mould]!;
     }
     const from = Math.max(free, outOfServiceUntil(service[copy]!, ready));
-    if (from > best || (from === best && (holder >= 0 || out.holder < 0))) continue;
+    if (from > best || (from === best && holder >= 0)) continue;
+    const until = inServiceUntil(service[copy]!, from);
+    if (from === best && out.holder < 0 && until <= bestUntil) continue;
     best = from;
+    bestUntil = until;
     out.copy = copy;
     out.readyAt = ready;
     out.holder = holder;

@@ -1,7 +1,7 @@
 import { NEVER } from "../problem/calendar.ts";
 
 /** When a copy may be mounted and when the run may be made with it; s, [from, by) each. */
-interface MouldSpells {
+export interface MouldSpells {
   readonly mountFrom: number;
   readonly mountedBy: number;
   readonly runFrom: number;
@@ -20,9 +20,9 @@ function spellBefore(
 }
 
 /**
- * Spells to try for a copy, the earliest first. Neither mounting nor running may touch a spell out of service; hanging may: so a
- * copy may be mounted before one and run after it. One that hangs there already needs no mounting; one that swaps in without
- * a change is mounted as its run begins.
+ * Spells to try for a copy, those with the earliest runs first, the latest mounting first among them. Neither mounting nor
+ * running may touch a spell out of service; hanging may: so a copy may be mounted before one and run after it. One that hangs
+ * there already needs no mounting; one that swaps in without a change is mounted as its run begins.
  */
 export function mouldSpells(
   outOfService: readonly (readonly [number, number])[],
@@ -30,11 +30,14 @@ export function mouldSpells(
   hasChange: boolean,
 ): readonly MouldSpells[] {
   const spells: MouldSpells[] = [];
-  const last = outOfService.length;
-  for (let mounting = 0; mounting <= (isHeld ? 0 : last); mounting++) {
-    const [mountFrom, mountedBy] = isHeld ? [0, NEVER] : spellBefore(outOfService, mounting);
-    for (let running = mounting; running <= (isHeld || hasChange ? last : mounting); running++) {
-      const [runFrom, runBy] = spellBefore(outOfService, running);
+  for (let running = 0; running <= outOfService.length; running++) {
+    const [runFrom, runBy] = spellBefore(outOfService, running);
+    if (isHeld) {
+      spells.push({ mountFrom: 0, mountedBy: NEVER, runFrom, runBy });
+      continue;
+    }
+    for (let mounting = running; mounting >= (hasChange ? 0 : running); mounting--) {
+      const [mountFrom, mountedBy] = spellBefore(outOfService, mounting);
       spells.push({ mountFrom, mountedBy, runFrom, runBy });
     }
   }

@@ -89,22 +89,39 @@ export function copyLedger(from: PlantLedger, into: PlantLedger): void {
 
 /** Notes that a copy leaves a line. */
 export function releaseCopy(ledger: PlantLedger, copy: number, line: number, at: number): void {
+  ledger.lineCopy[line] = -1;
   ledger.copyLine[copy] = -1;
   ledger.copyLeft[copy] = line;
   ledger.copyFree[copy] = at;
+}
+
+/** Notes that a copy hangs on a line from now on. */
+export function mountCopy(ledger: PlantLedger, copy: number, line: number): void {
+  ledger.lineCopy[line] = copy;
+  ledger.copyLine[copy] = line;
+}
+
+interface SheetDraw {
+  readonly job: number;
+  readonly pieces: number;
 }
 
 /** First instant at which the job's sheet covers so many pieces after all runs fixed before. O(arrivals). */
 export function sheetInstant(
   problem: CompiledProblem,
   ledger: PlantLedger,
-  ask: { readonly job: number; readonly pieces: number },
+  { job, pieces }: SheetDraw,
 ): number {
-  const { job, pieces } = ask;
   const sheet = problem.jobs.sheet[job]!;
   if (sheet < 0) return 0;
   const needed = ledger.gramsTaken[sheet]! + gramsOf(pieces, problem.jobs.gramsPerPiece[job]!);
   const grams = problem.sheets.grams[sheet]!;
   for (let i = 0; i < grams.length; i++) if (grams[i]! >= needed) return problem.sheets.at[sheet]![i]!;
   return NEVER;
+}
+
+/** Notes that a run draws its sheet. */
+export function takeSheet({ jobs }: CompiledProblem, ledger: PlantLedger, { job, pieces }: SheetDraw): void {
+  const sheet = jobs.sheet[job]!;
+  if (sheet >= 0) ledger.gramsTaken[sheet]! += gramsOf(pieces, jobs.gramsPerPiece[job]!);
 }

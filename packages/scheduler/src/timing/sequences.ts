@@ -11,6 +11,8 @@ export interface Sequences {
   readonly length: Int32Array;
   /** [lot] 0 where it is not in use; the lots of a job add up to its pieces */
   readonly pieces: Float64Array;
+  /** [lot] how it takes its turn, a `Turn`; without meaning for lots on no line */
+  readonly turn: Uint8Array;
 }
 
 /** All jobs in one lot each: [lot] pieces. */
@@ -27,7 +29,7 @@ export function lotSeconds({ options }: CompiledProblem, { pieces }: Sequences, 
 
 /** No run on any line, all jobs in one lot each. */
 export function emptySequences(problem: CompiledProblem): Sequences {
-  const { lines, options } = problem;
+  const { lines, lots, options } = problem;
   const capacity = new Int32Array(lines.count);
   const seen = new Int32Array(lines.count).fill(-1);
   for (let option = 0; option < options.count; option++) {
@@ -40,13 +42,20 @@ export function emptySequences(problem: CompiledProblem): Sequences {
     at: Array.from(capacity, (size) => new Int32Array(size)),
     length: new Int32Array(lines.count),
     pieces: wholePieces(problem),
+    turn: new Uint8Array(lots.count),
   };
 }
 
 /** Makes `into` equal to `from`; both of the same problem. */
 export function copySequences(from: Sequences, into: Sequences): void {
   for (let line = 0; line < from.length.length; line++) copyLine(from, into, line);
+  copyLots(from, into);
+}
+
+/** Pieces and turns. */
+export function copyLots(from: Sequences, into: Sequences): void {
   into.pieces.set(from.pieces);
+  into.turn.set(from.turn);
 }
 
 export function copyLine(from: Sequences, into: Sequences, line: number): void {
@@ -66,14 +75,15 @@ export function isSameFrom(a: Sequences, b: Sequences, line: number, position: n
   return true;
 }
 
-/** True when every lot has the same pieces in both. */
-export function hasSamePieces({ jobs, lots }: CompiledProblem, a: Sequences, b: Sequences): boolean {
+/** True when every lot has the same pieces and takes its turn alike in both. */
+export function hasSameLots({ jobs, lots }: CompiledProblem, a: Sequences, b: Sequences): boolean {
+  for (let lot = 0; lot < lots.count; lot++) if (a.turn[lot] !== b.turn[lot]) return false;
   return lots.count === jobs.count || a.pieces.every((pieces, lot) => pieces === b.pieces[lot]);
 }
 
-/** True when the same lots of the same pieces run in the same order on every line. */
+/** True when the same lots of the same pieces, taking their turns alike, run in the same order on every line. */
 export function isSamePlan(problem: CompiledProblem, a: Sequences, b: Sequences): boolean {
-  return hasSamePieces(problem, a, b) && a.at.every((_, line) => isSameFrom(a, b, line, 0));
+  return hasSameLots(problem, a, b) && a.at.every((_, line) => isSameFrom(a, b, line, 0));
 }
 
 export function insertOption(sequences: Sequences, line: number, position: number, option: number): void {

@@ -17,7 +17,7 @@ function optionOfLot({ lots, options }: CompiledProblem, option: number, lot: nu
 
 /** Makes one lot of the lots at a position and after it, if both are of one order; true when they were. O(length of the line). */
 function joinAt(problem: CompiledProblem, sequences: Sequences, line: number, p: number): boolean {
-  const { at, length, pieces } = sequences;
+  const { at, length, pieces, turn } = sequences;
   const { options } = problem;
   const row = at[line]!;
   if (p + 1 >= length[line]! || !areOne(problem, row[p]!, row[p + 1]!)) return false;
@@ -26,6 +26,7 @@ function joinAt(problem: CompiledProblem, sequences: Sequences, line: number, p:
   const [kept, emptied] = [Math.min(a, b), Math.max(a, b)];
   pieces[kept]! += pieces[emptied]!;
   pieces[emptied] = 0;
+  turn[kept] = turn[a]!;
   row[p] = optionOfLot(problem, row[p]!, kept);
   removeAt(sequences, line, p + 1);
   return true;

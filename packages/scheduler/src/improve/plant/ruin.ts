@@ -179,7 +179,7 @@ export function pick(state: RuinState): void {
   if (state.random.below(2) === 0) takeLeftOver(state);
 }
 
-function begin(ruined: Ruined): void {
+export function begin(ruined: Ruined): void {
   ruined.lots.length = 0;
   ruined.from.fill(-1);
 }
