@@ -26,8 +26,10 @@ const PROBING_STEPS = 40;
 const CHECKED_GUESS = 16;
 /** One step in so many changes how an order is split, where orders may be. */
 const CHANGED_LOTS = 5;
-/** One step in so many changes how a lot takes its turn, where lines share moulds: on plants of up to 40 orders, and on others. */
-const CHANGED_TURNS = [4, 32] as const;
+/** One step in so many changes how a lot takes its turn, where lines share moulds and there are few orders. */
+const CHANGED_TURNS = 4;
+/** On larger plants changed turns cost more than they gain: measured at 200 orders. */
+const MOST_ORDERS_FOR_TURNS = 40;
 /** Money below which two guesses are the same. */
 const LEAST_MARGIN = 1e-6;
 /** Annealing's temperature at its beginning, in usual losses. */
@@ -122,7 +124,7 @@ class PlantSearch implements Search {
     this.schedule = scheduleFor(problem.jobs.count);
     this.blindOneIn = problem.linesAreIndependent ? 50 : problem.jobs.count < 40 ? 4 : 8;
     const sharesMoulds = problem.moulds.copyCount > 0 && problem.lines.count > 1;
-    this.turnOneIn = sharesMoulds ? CHANGED_TURNS[problem.jobs.count <= 40 ? 0 : 1] : 0;
+    this.turnOneIn = sharesMoulds && problem.jobs.count <= MOST_ORDERS_FOR_TURNS ? CHANGED_TURNS : 0;
     this.stepsPerLook = problem.jobs.count > 300 ? 1 : 8;
   }
 
