@@ -6,18 +6,20 @@ import { dispatch, type DispatchFactors } from "./dispatch.ts";
 import type { Work } from "../work/work.ts";
 
 const FACTORS: readonly [DispatchFactors, ...DispatchFactors[]] = [
+  { slack: 40, change: 1 },
+  { slack: 20, change: 1 },
+  { slack: 10, change: 0.6 },
   { slack: 2, change: 0.3 },
   { slack: 0.5, change: 1 },
-  { slack: 5, change: 0.1 },
 ];
 
 /** Options up to which there is time for all passes. */
 const SMALL_OPTIONS = 20_000;
 
-/** The best of a few dispatch passes under the full timing; the further passes are left out on large plants. */
+/** The best of a few dispatch passes under the full timing; two on large plants. */
 export function* construct(problem: CompiledProblem, decoder: Decoder): Work<Sequences> {
   const [first, ...others] = FACTORS;
-  const passes = problem.options.count > SMALL_OPTIONS ? [] : others;
+  const passes = problem.options.count > SMALL_OPTIONS ? others.slice(0, 1) : others;
   let best = yield* dispatch(problem, first);
   let bestMoney = decoder.decode(best);
   for (const factors of passes) {

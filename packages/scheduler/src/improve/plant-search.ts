@@ -13,6 +13,7 @@ import {
 import { createAnnealing, type Annealing } from "./annealing.ts";
 import { BestPlace } from "./plant/best-place.ts";
 import { recreate, scatter, type RecreateState } from "./plant/recreate.ts";
+import { LatenessRamp } from "./plant/lateness-ramp.ts";
 import { joinNeighbours } from "./plant/join-neighbours.ts";
 import { changeLots, giveUpTorn } from "./plant/lot-moves.ts";
 import { scheduleFor, type Schedule } from "./plant/schedule.ts";
@@ -68,6 +69,7 @@ class PlantSearch implements Search {
   private readonly lineMoney: Float64Array;
   private readonly meanSize: number;
   private readonly schedule: Schedule;
+  private readonly latenessRamp: LatenessRamp;
   /** money that the lines' costs do not show of lots taken out together */
   private splitMoney = 0;
   /** One step in so many moves orders to random places. */
@@ -122,6 +124,7 @@ class PlantSearch implements Search {
     };
     this.meanSize = Math.max(2, Math.min(10, Math.ceil(problem.jobs.count / 6)));
     this.schedule = scheduleFor(problem.jobs.count);
+    this.latenessRamp = new LatenessRamp(problem, context.strategy.lateStart);
     this.blindOneIn = problem.linesAreIndependent ? 50 : problem.jobs.count < 40 ? 4 : 8;
     const sharesMoulds = problem.moulds.copyCount > 0 && problem.lines.count > 1;
     this.turnOneIn = sharesMoulds && problem.jobs.count <= MOST_ORDERS_FOR_TURNS ? CHANGED_TURNS : 0;
@@ -221,9 +224,7 @@ class PlantSearch implements Search {
 
   /** Lateness costs little at first and its full price later. */
   private ramp(share: number): void {
-    const cell = Math.min(1, Math.floor((share / this.schedule.rampShare) * 50) / 50);
-    const { lateStart } = this.context.strategy;
-    const scale = lateStart + (1 - lateStart) * cell * cell;
+    const scale = this.latenessRamp.scaleAt(this.roundShare(share) / this.schedule.rampShare);
     if (scale === this.lateScale) return;
     this.lateScale = scale;
     this.model.lateness.scale = scale;
@@ -259,10 +260,14 @@ class PlantSearch implements Search {
   private tolerance(share: number): number {
     const annealing = this.annealing[0];
     if (annealing === undefined) return this.probed < PROBING_STEPS ? Infinity : 0;
-    const { rounds } = this.schedule;
-    const round = share * rounds;
-    annealing.cool(round >= rounds ? 1 : round - Math.floor(round));
+    annealing.cool(this.roundShare(share));
     return annealing.tolerance();
+  }
+
+  /** Share of the round under way that is gone, of the budget's share. */
+  private roundShare(share: number): number {
+    const round = share * this.schedule.rounds;
+    return share >= 1 ? 1 : round - Math.floor(round);
   }
 
   /** Measures usual losses on the first steps, all of which are undone unless they gain. */
