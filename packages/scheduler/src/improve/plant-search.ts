@@ -1,3 +1,4 @@
+import { ChangedDecode } from "../timing/changed-decode.ts";
 import { moneyOf } from "../timing/cost-sums.ts";
 import { LineModel } from "../timing/line-model.ts";
 import { withoutPassedOver } from "../timing/passed-over.ts";
@@ -6,8 +7,7 @@ import {
   copyLots,
   copySequences,
   emptySequences,
-  hasSameLots,
-  isSameFrom,
+  isSameBehind,
   type Sequences,
 } from "../timing/sequences.ts";
 import { createAnnealing, type Annealing } from "./annealing.ts";
@@ -49,6 +49,8 @@ class PlantSearch implements Search {
   /** on its way to be the best found */
   private readonly candidate: Sequences;
   private readonly model: LineModel;
+  /** keeps the states of `current` */
+  private readonly timing: ChangedDecode;
   private readonly ruinState: RuinState;
   private readonly recreateState: RecreateState;
   /** [lot] line in `current` */
@@ -84,11 +86,12 @@ class PlantSearch implements Search {
     this.trial = emptySequences(problem);
     this.bestFound = emptySequences(problem);
     this.candidate = emptySequences(problem);
-    copySequences(start, this.trial);
-    copySequences(start, this.bestFound);
+    for (const copy of [this.trial, this.bestFound]) copySequences(start, copy);
     this.lineMoney = new Float64Array(problem.lines.count);
     this.model = new LineModel(problem, this.trial);
-    this.currentMoney = decoder.decode(this.trial);
+    this.timing = new ChangedDecode(decoder);
+    this.currentMoney = this.timing.whole(this.trial, { lateScale: 1, limit: Infinity });
+    this.timing.keep();
     this.bestPaid = this.currentMoney;
     const lineOf = new Int32Array(problem.lots.count).fill(-1);
     for (let line = 0; line < problem.lines.count; line++) {
@@ -132,7 +135,7 @@ class PlantSearch implements Search {
   }
 
   adopt(elite: Sequences): void {
-    const { decoder, problem } = this.context;
+    const { problem } = this.context;
     const { lineOf, leftOver } = this.ruinState;
     copySequences(elite, this.current);
     copySequences(elite, this.trial);
@@ -145,7 +148,8 @@ class PlantSearch implements Search {
       if (lineOf[lot]! < 0) leftOver.push(lot);
     this.currentLineOf.set(lineOf);
     this.currentLeftOver = [...leftOver];
-    this.currentMoney = decoder.decode(this.trial, this.lateScale);
+    this.currentMoney = this.timing.whole(this.trial, { lateScale: this.lateScale, limit: Infinity });
+    this.timing.keep();
     this.learn();
     this.keepIfBest();
   }
@@ -163,11 +167,11 @@ class PlantSearch implements Search {
   }
 
   step(share: number): void {
-    const { decoder, problem } = this.context;
+    const { problem } = this.context;
     if (problem.jobs.count === 0) return;
     this.ramp(share);
     this.rebuild();
-    if (this.isUnchanged()) {
+    if (isSameBehind(problem, this.trial, this.current, this.ruinState.ruined.from)) {
       this.reject();
       return;
     }
@@ -180,7 +184,7 @@ class PlantSearch implements Search {
       return;
     }
     this.decodes++;
-    const money = decoder.decode(this.trial, this.lateScale, this.currentMoney + tolerance);
+    const money = this.decodeTrial(this.currentMoney + tolerance);
     if (money < Infinity)
       this.guessError += (Math.abs(money - this.currentMoney - guess) - this.guessError) / 32;
     if (this.probed < PROBING_STEPS) this.probe(money);
@@ -188,14 +192,12 @@ class PlantSearch implements Search {
     else this.reject();
   }
 
-  /** True when every lot is back where it was, with the pieces it had. */
-  private isUnchanged(): boolean {
-    const { from } = this.ruinState.ruined;
-    if (!hasSameLots(this.context.problem, this.trial, this.current)) return false;
-    for (let line = 0; line < from.length; line++) {
-      if (from[line]! >= 0 && !isSameFrom(this.trial, this.current, line, from[line]!)) return false;
-    }
-    return true;
+  /** Money of the trial, Infinity when above the limit. */
+  private decodeTrial(limit: number): number {
+    const ask = { lateScale: this.lateScale, limit };
+    // a changed turn changes no position
+    if (this.turnOneIn > 0) return this.timing.whole(this.trial, ask);
+    return this.timing.changed(this.trial, this.ruinState.ruined.from, ask);
   }
 
   /** What the line model thinks the step costs. */
@@ -292,6 +294,7 @@ class PlantSearch implements Search {
       return;
     }
     this.currentMoney = money;
+    this.timing.keep();
     for (let line = 0; line < from.length; line++)
       if (from[line]! >= 0) copyLine(this.trial, this.current, line);
     copyLots(this.trial, this.current);

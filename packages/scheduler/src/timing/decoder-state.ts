@@ -13,7 +13,7 @@ export interface DecoderState {
   readonly columns: readonly Int32Array[];
   readonly sums: CostSums;
   /** changes in the log */
-  readonly logged: number;
+  logged: number;
 }
 
 /** A state of its own, equal to the given one. */
@@ -30,7 +30,7 @@ export function copyState(problem: CompiledProblem, from: DecoderState): Decoder
   };
 }
 
-/** Makes the arrays and sums of `into` equal to those of `from`. */
+/** Makes `into` equal to `from`. */
 export function takeState(from: DecoderState, into: DecoderState): void {
   copyLedger(from.ledger, into.ledger);
   into.next.set(from.next);
@@ -39,6 +39,7 @@ export function takeState(from: DecoderState, into: DecoderState): void {
     into.columns[i]!.set(column);
   });
   Object.assign(into.sums, from.sums);
+  into.logged = from.logged;
 }
 
 /** When a decode ends early. */

@@ -75,8 +75,29 @@ export class Decoder {
 
   /** Money of the plan, lateness taken `lateScale` times; Infinity as soon as it exceeds `limit`, and where an order is torn. */
   decode(sequences: Sequences, lateScale = 1, limit = Infinity): number {
-    this.begin(sequences);
-    if (!this.run({ lateScale, limit, latestEnd: null, mostSteps: Infinity })) return Infinity;
+    return this.decodeOn(sequences, null, { lateScale, limit, stride: Infinity }, () => undefined);
+  }
+
+  /**
+   * As `decode`, but from a state of another plan on, if one is given: see `decodeFrom` for what must be alike. `onState` is shown
+   * the state after every `stride` steps, which it must copy to keep.
+   */
+  decodeOn(
+    sequences: Sequences,
+    from: DecoderState | null,
+    {
+      lateScale,
+      limit,
+      stride,
+    }: { readonly lateScale: number; readonly limit: number; readonly stride: number },
+    onState: (state: DecoderState) => void,
+  ): number {
+    if (from === null) this.begin(sequences);
+    else this.resume(from, sequences);
+    while (!this.run({ lateScale, limit, latestEnd: null, mostSteps: stride })) {
+      if (moneyOf(this.problem, this.sums, lateScale) > limit) return Infinity;
+      onState(this.state());
+    }
     if (!this.tally.finish(sequences)) return Infinity;
     const money = moneyOf(this.problem, this.sums, lateScale);
     return money > limit ? Infinity : money;
@@ -97,6 +118,11 @@ export class Decoder {
    * passed over while that is before NEVER. Changes of the log that are older than the state are not restored.
    */
   decodeFrom(state: DecoderState, sequences: Sequences, latestEnd: Float64Array): boolean {
+    this.resume(state, sequences);
+    return this.run({ lateScale: 1, limit: Infinity, latestEnd, mostSteps: Infinity });
+  }
+
+  private resume(state: DecoderState, sequences: Sequences): void {
     const turns = this.take(sequences);
     takeState(state, this.state());
     this.log.count = state.logged;
@@ -104,7 +130,6 @@ export class Decoder {
     for (let line = 0; line < key.length; line++)
       // another run than the one that was to come last, or none, may be next
       if (state.key[line]! >= GIVING_WAY) key[line] = keyOfNext(turns, line, 0);
-    return this.run({ lateScale: 1, limit: Infinity, latestEnd, mostSteps: Infinity });
   }
 
   /** Steps on; true when nothing is left to do, false when `mostSteps` are done or what is asked for cannot be had any more. */

@@ -67,7 +67,7 @@ export function copyLine(from: Sequences, into: Sequences, line: number): void {
 }
 
 /** True when a line's runs are the same in both from a position on. */
-export function isSameFrom(a: Sequences, b: Sequences, line: number, position: number): boolean {
+function isSameFrom(a: Sequences, b: Sequences, line: number, position: number): boolean {
   if (a.length[line] !== b.length[line]) return false;
   const one = a.at[line]!;
   const other = b.at[line]!;
@@ -76,9 +76,19 @@ export function isSameFrom(a: Sequences, b: Sequences, line: number, position: n
 }
 
 /** True when every lot has the same pieces and takes its turn alike in both. */
-export function hasSameLots({ jobs, lots }: CompiledProblem, a: Sequences, b: Sequences): boolean {
+function hasSameLots({ jobs, lots }: CompiledProblem, a: Sequences, b: Sequences): boolean {
   for (let lot = 0; lot < lots.count; lot++) if (a.turn[lot] !== b.turn[lot]) return false;
   return lots.count === jobs.count || a.pieces.every((pieces, lot) => pieces === b.pieces[lot]);
+}
+
+/** True when plans that may differ only in lots, and on lines from `from[line]` on where that is not below 0, do not. */
+export function isSameBehind(
+  problem: CompiledProblem,
+  a: Sequences,
+  b: Sequences,
+  from: Int32Array,
+): boolean {
+  return hasSameLots(problem, a, b) && from.every((at, line) => at < 0 || isSameFrom(a, b, line, at));
 }
 
 /** True when the same lots of the same pieces, taking their turns alike, run in the same order on every line. */

@@ -26,6 +26,9 @@ export class BestPlace {
   /** 1 where the floor counts what is shifted, too */
   private refined = new Uint8Array(256);
   private count = 0;
+  /** places still in question as a binary heap, the lowest floor first, the first of equals */
+  private heap = new Int32Array(256);
+  private heapSize = 0;
 
   constructor(problem: CompiledProblem, sequences: Sequences, model: LineModel, random: Random) {
     this.problem = problem;
@@ -41,14 +44,17 @@ export class BestPlace {
     let least = jobs.unplanned[lots.job[lot]!]!;
     this.rate(lot, least);
     this.option = -1;
-    for (;;) {
-      const next = this.lowest(least);
-      if (next < 0) return;
+    this.heapify();
+    while (this.heapSize > 0) {
+      const next = this.heap[0]!;
+      if (this.floors[next]! >= least) return;
       if (this.refined[next] === 0) {
         this.refine(next);
+        this.sink(0);
         continue;
       }
-      this.floors[next] = Infinity;
+      this.heap[0] = this.heap[--this.heapSize]!;
+      this.sink(0);
       if (this.option >= 0 && this.random.below(BLINK) === 0) continue;
       const money = this.model.insertion(this.options[next]!, this.positions[next]!, least);
       if (money >= least) continue;
@@ -91,19 +97,35 @@ export class BestPlace {
     this.options.set(options);
     this.positions.set(positions);
     this.refined = new Uint8Array(room);
+    this.heap = new Int32Array(room);
     this.refined.set(refined);
   }
 
-  /** The place with the lowest floor below the limit, the first of equals; -1 when there is none. */
-  private lowest(limit: number): number {
-    let least = limit;
-    let found = -1;
-    for (let i = 0; i < this.count; i++) {
-      if (this.floors[i]! >= least) continue;
-      least = this.floors[i]!;
-      found = i;
+  private heapify(): void {
+    this.heapSize = this.count;
+    for (let i = 0; i < this.count; i++) this.heap[i] = i;
+    for (let i = (this.count >> 1) - 1; i >= 0; i--) this.sink(i);
+  }
+
+  /** Moves what stands at a place of the heap down to where it belongs. */
+  private sink(from: number): void {
+    const { heap, heapSize } = this;
+    const moved = heap[from]!;
+    let at = from;
+    for (;;) {
+      let child = 2 * at + 1;
+      if (child >= heapSize) break;
+      if (child + 1 < heapSize && this.comesBefore(heap[child + 1]!, heap[child]!)) child++;
+      if (!this.comesBefore(heap[child]!, moved)) break;
+      heap[at] = heap[child]!;
+      at = child;
     }
-    return found;
+    heap[at] = moved;
+  }
+
+  private comesBefore(a: number, b: number): boolean {
+    const difference = this.floors[a]! - this.floors[b]!;
+    return difference < 0 || (difference === 0 && a < b);
   }
 
   private refine(place: number): void {
