@@ -8,6 +8,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { chromiumProgram } from "./services/browser.ts";
 import { provisionDebianPackages } from "./services/debian-packages.ts";
+import { failedTests } from "./services/failed-tests.ts";
 import { postgresPrograms } from "./services/postgres-server.ts";
 import { REDIS_PROGRAM } from "./services/redis-server.ts";
 import {
@@ -22,6 +23,9 @@ import { startTestServers } from "./services/test-servers.ts";
 
 const root = join(import.meta.dirname, "..");
 const reports = mkdtempSync(join(tmpdir(), "formweek-reports-"));
+
+/** Said again at the end, where they are found in a long output; the browser suite's runner says its own. */
+const failures: string[] = [];
 
 interface Suite {
   readonly name: string;
@@ -65,6 +69,7 @@ function runSuite(suite: Suite): TestCounts {
   console.log(`\n== ${suite.name}`);
   const ended = runProgram(suite.command, suite.report);
   const counts = suite.count(suite.report);
+  if (suite !== browserSuite) failures.push(...failedTests(suite.report));
   if (ended) return counts ?? NO_TESTS;
   // A runner that ends badly with no failed test (an error between tests, a crash) is itself the failure.
   return counts === undefined || counts.failed === 0
@@ -112,5 +117,6 @@ try {
 } finally {
   rmSync(reports, { recursive: true, force: true });
 }
+for (const failure of failures) console.log(`\nFAILED ${failure}`);
 console.log(`\n${sayCounts(counts)}`);
 process.exitCode = counts.failed === 0 ? 0 : 1;

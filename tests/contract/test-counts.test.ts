@@ -3,6 +3,7 @@ import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { failedTests } from "../services/failed-tests.ts";
 import { addCounts, NO_TESTS, playwrightCounts, sayCounts, vitestCounts } from "../services/test-counts.ts";
 
 let folder: string;
@@ -35,6 +36,26 @@ describe("counts of a vitest report", () => {
   test("are unknown when no report was written", () => {
     expect(vitestCounts(join(folder, "missing.json"))).toBeUndefined();
   });
+});
+
+test("failed tests, and files that could not be loaded, are named with what they said", () => {
+  const testResults = [
+    {
+      name: "a.test.ts",
+      status: "failed",
+      message: "",
+      assertionResults: [
+        { fullName: "adds", status: "passed", failureMessages: [] },
+        { fullName: "subtracts", status: "failed", failureMessages: ["expected 1 to be 2"] },
+      ],
+    },
+    { name: "b.test.ts", status: "failed", message: "no such module", assertionResults: [] },
+  ];
+  expect(failedTests(reportFile("named.json", { testResults }))).toEqual([
+    "a.test.ts > subtracts\nexpected 1 to be 2",
+    "b.test.ts\nno such module",
+  ]);
+  expect(failedTests(join(folder, "missing.json"))).toEqual([]);
 });
 
 test("a browser test that passed only at a second try counts as failed", () => {
