@@ -127,7 +127,7 @@ class PlantSearch implements Search {
     };
     this.meanSize = Math.max(2, Math.min(10, Math.ceil(problem.jobs.count / 6)));
     this.schedule = scheduleFor(problem.jobs.count);
-    this.latenessRamp = new LatenessRamp(problem, context.strategy.lateStart);
+    this.latenessRamp = new LatenessRamp(problem, context.strategy.lateStart * this.schedule.lateStart);
     this.blindOneIn = problem.linesAreIndependent ? 50 : problem.jobs.count < 40 ? 4 : 8;
     const sharesMoulds = problem.moulds.copyCount > 0 && problem.lines.count > 1;
     this.turnOneIn = sharesMoulds && problem.jobs.count <= MOST_ORDERS_FOR_TURNS ? CHANGED_TURNS : 0;

@@ -7,7 +7,7 @@ import type { Sequences } from "../timing/sequences.ts";
 export interface Strategy {
   /** Annealing's first temperature, as a multiple of what does best alone. */
   readonly heat: number;
-  /** Hours of change, by their price, that an hour of lateness counts at first, where a method lets its price grow. */
+  /** Price of lateness at first, where a method lets it grow, as a multiple of what does best alone. */
   readonly lateStart: number;
 }
 

@@ -9,10 +9,10 @@ export interface Member {
 
 /** By member, in turn. The first is the one that does best alone, so that a portfolio of one loses nothing. */
 const STRATEGIES: readonly Strategy[] = [
-  { heat: 1, lateStart: 0.01 },
-  { heat: 0.6, lateStart: 0.01 },
-  { heat: 1, lateStart: 0.03 },
-  { heat: 1.6, lateStart: 0.01 },
+  { heat: 1, lateStart: 1 },
+  { heat: 0.6, lateStart: 1 },
+  { heat: 1, lateStart: 3 },
+  { heat: 1.6, lateStart: 1 },
 ];
 
 /** The member of a number, from 0. Each has a seed of its own, the given one and those after it. */
