@@ -220,6 +220,12 @@ describe("rounding", () => {
     expect(grossPiecesFor(0, 0.3)).toBe(0);
   });
 
+  it("does not drop a small part of a piece of very many", () => {
+    // 10⁹ × 1000 / 999 is 1,001,001,001.001…; 999,999,641 × 1000 / 997 is 1,003,008,667.001…
+    expect(grossPiecesFor(1_000_000_000, 0.001)).toBe(1_001_001_002);
+    expect(grossPiecesFor(999_999_641, 0.003)).toBe(1_003_008_668);
+  });
+
   it("gives enough, in whole units, and never a unit too many", () => {
     fc.assert(
       fc.property(

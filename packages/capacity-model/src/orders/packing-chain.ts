@@ -44,9 +44,12 @@ export function cyclesForPieces(pieces: number, cavities: number): number {
 }
 
 /**
- * Pieces to form so that enough are good: good / (1 - scrap share), rounded up to a whole piece. A slack of 1e-12 of it keeps
- * a share that no binary number holds exactly from adding a piece.
+ * Pieces to form so that enough are good: good / (1 - scrap share), rounded up to a whole piece. A slack of what rounding to
+ * binary numbers can add keeps a share that none of them holds exactly from adding a piece; it is small enough never to
+ * swallow a part of a piece, up to 10¹⁰ pieces and shares in thousandths.
  */
 export function grossPiecesFor(goodPieces: number, scrapShare: number): number {
-  return Math.ceil((goodPieces / (1 - scrapShare)) * (1 - 1e-12));
+  const goodShare = 1 - scrapShare;
+  const gross = goodPieces / goodShare;
+  return Math.ceil(gross - gross * ((2 * Number.EPSILON) / goodShare));
 }
