@@ -49,7 +49,7 @@ describe("the decode of a changed plan", () => {
         const random = createRandom(seed);
         const decoder = new Decoder(problem, false);
         const plain = new Decoder(problem, false);
-        const timing = new ChangedDecode(decoder);
+        const timing = new ChangedDecode(decoder, 1 + random.below(4));
         const kept = finish(construct(problem, plain));
         const trial = emptySequences(problem);
         timing.whole(kept, { lateScale: 1, limit: Infinity });

@@ -2,8 +2,10 @@ import { copyState, takeState, type DecoderState } from "./decoder-state.ts";
 import type { Decoder } from "./decoder.ts";
 import type { Sequences } from "./sequences.ts";
 
-/** States kept over a whole decode. */
+/** States kept over a whole decode of many orders. */
 const STATES = 24;
+/** Steps between two states at the least: to keep one costs as much as a few steps. */
+const LEAST_STRIDE = 16;
 
 /** Price of lateness over its full one, and the money above which nothing more is wanted. */
 interface PricedLimit {
@@ -27,9 +29,12 @@ export class ChangedDecode {
   private triedFrom = 0;
   private triedCount = 0;
 
-  constructor(decoder: Decoder) {
+  constructor(
+    decoder: Decoder,
+    stride = Math.max(LEAST_STRIDE, Math.ceil(decoder.problem.jobs.count / STATES)),
+  ) {
     this.decoder = decoder;
-    this.stride = Math.max(1, Math.ceil(decoder.problem.jobs.count / STATES));
+    this.stride = stride;
   }
 
   /** As `Decoder.decode`, of the whole plan. */
