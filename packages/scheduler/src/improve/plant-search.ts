@@ -241,6 +241,7 @@ class PlantSearch implements Search {
     const { jobs, lots: allLots } = this.context.problem;
     if (this.turnOneIn > 0 && this.context.random.below(this.turnOneIn) === 0) {
       changeTurn(ruinState);
+      this.splitMoney = 0;
       if (this.context.random.below(2) === 0) return;
     }
     const splits = allLots.count > jobs.count && this.context.random.below(CHANGED_LOTS) === 0;
@@ -250,10 +251,8 @@ class PlantSearch implements Search {
     const { from, lots } = ruinState.ruined;
     for (const lot of lots) model.ready[lot] = 0;
     this.splitMoney = model.lateness.takeOut(lots, ruinState.lineOf);
-    for (let line = 0; line < from.length; line++) {
-      if (from[line]! < 0) continue;
-      model.refresh(line, from[line]!);
-    }
+    for (let line = 0; line < from.length; line++)
+      if (from[line]! >= 0) model.refresh(line, from[line]!);
     if (blind) scatter(recreateState, lots);
     else recreate(recreateState, lots);
     giveUpTorn(ruinState);
