@@ -1,10 +1,12 @@
 import type { CompiledProblem } from "../problem/compiled-problem.ts";
+import { isLarge } from "../problem/plant-size.ts";
 import type { Decoder } from "../timing/decoder.ts";
 import { withoutPassedOver } from "../timing/passed-over.ts";
 import type { Sequences } from "../timing/sequences.ts";
 import { dispatch, type DispatchFactors } from "./dispatch.ts";
 import type { Work } from "../work/work.ts";
 
+/** Measured on planted plants: little heed to urgency gives few changes, and so free time. */
 const FACTORS: readonly [DispatchFactors, ...DispatchFactors[]] = [
   { slack: 40, change: 1 },
   { slack: 20, change: 1 },
@@ -13,13 +15,10 @@ const FACTORS: readonly [DispatchFactors, ...DispatchFactors[]] = [
   { slack: 0.5, change: 1 },
 ];
 
-/** Options up to which there is time for all passes. */
-const SMALL_OPTIONS = 20_000;
-
 /** The best of a few dispatch passes under the full timing; two on large plants. */
 export function* construct(problem: CompiledProblem, decoder: Decoder): Work<Sequences> {
   const [first, ...others] = FACTORS;
-  const passes = problem.options.count > SMALL_OPTIONS ? others.slice(0, 1) : others;
+  const passes = isLarge(problem.data) ? others.slice(0, 1) : others;
   let best = yield* dispatch(problem, first);
   let bestMoney = decoder.decode(best);
   for (const factors of passes) {

@@ -3,6 +3,7 @@ import { whyUnplanned } from "../explain/why-unplanned.ts";
 import { buildPlan } from "../plan/build-plan.ts";
 import type { Plan } from "../plan/plan.ts";
 import type { CompiledProblem } from "../problem/compiled-problem.ts";
+import { isLarge } from "../problem/plant-size.ts";
 import type { ProblemData } from "../problem/problem-data.ts";
 import { validate } from "../problem/validate.ts";
 import type { SolveRefusal, SolveResult, StopReason, Violation } from "../result.ts";
@@ -41,14 +42,6 @@ interface AuditedPlan {
 
 /** Prepared, with the plan of its start where that is made already. */
 type Seating = Prepared & { readonly startPlan: AuditedPlan | null };
-
-/** Ways to make an order, over all orders, up to which a first plan takes so little time that a cancel waits for it. */
-const SMALL_WAYS = 20_000;
-
-/** True where a cancel may end the solve before there is a plan. */
-function isLarge({ jobs }: ProblemData): boolean {
-  return jobs.reduce((sum, { options }) => sum + options.length, 0) > SMALL_WAYS;
-}
 
 /** The plan of sequences, with stretches, reasons and breakdown. */
 function* planning(problem: CompiledProblem, sequences: Sequences): Work<Plan> {
@@ -181,6 +174,7 @@ function* opening({ problem, params }: GroupTask, env: SolveEnv): Work<Opened> {
 export function openGroup(task: GroupTask, env: SolveEnv): OpenedGroup {
   const faults = validate(task.problem);
   if (faults.length > 0) return { status: "faulty-problem", faults };
+  // a cancel waits for the first plan of a small problem
   const isGivenUp = isLarge(task.problem) ? env.isCancelled : () => false;
   const opened = finishUnless(isGivenUp, opening(task, env));
   if (opened === null) return { status: "cancelled" };
