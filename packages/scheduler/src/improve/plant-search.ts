@@ -251,8 +251,7 @@ class PlantSearch implements Search {
     const { from, lots } = ruinState.ruined;
     for (const lot of lots) model.ready[lot] = 0;
     this.splitMoney = model.lateness.takeOut(lots, ruinState.lineOf);
-    for (let line = 0; line < from.length; line++)
-      if (from[line]! >= 0) model.refresh(line, from[line]!);
+    for (let line = 0; line < from.length; line++) if (from[line]! >= 0) model.refresh(line, from[line]!);
     if (blind) scatter(recreateState, lots);
     else recreate(recreateState, lots);
     giveUpTorn(ruinState);
