@@ -7,11 +7,18 @@ const NEAR = 5;
 /** Money below which a gain is rounding. */
 const LEAST_GAIN = 1e-7;
 
+/** An order's lateness passes its due date, one way or the other. */
+function crossesDue(late: number, moved: number): boolean {
+  return late > 0 ? moved < 0 : moved > 0;
+}
+
 /**
  * Local search on one line: two neighbouring blocks change places (which moves a block anywhere), and two single orders
  * trade places over a middle. All orders of a block shift by the same time, and tardiness is convex in a shift: block money + shift
  * × late rate bounds its new money from below in O(1), and only orders that cross their due date add to that bound. So most
- * moves are refused by the bound, and the others as soon as the crossings have eaten the promised gain.
+ * moves are refused by the bound, and the others as soon as the crossings have eaten the promised gain. Times are whole
+ * seconds, so sums of them are exact in any order. The loops over moves call nothing that is not inlined: after a call the
+ * engine loads and checks each array anew.
  */
 export class BlockMoves {
   readonly sequence: Int32Array;
@@ -24,6 +31,8 @@ export class BlockMoves {
   private readonly rate: Float64Array;
   /** [position] money per second of late orders before it */
   private readonly rateBefore: Float64Array;
+  /** [position after the i of `improveAt`] s by which the order at i ends later when it follows the order there */
+  private readonly delayAfter: Float64Array;
   private readonly scratch: Int32Array;
   /** [position] 1: a near search has yet to look there */
   private readonly awake: Uint8Array;
@@ -35,6 +44,7 @@ export class BlockMoves {
     this.lateness = new Float64Array(line.n);
     this.rate = new Float64Array(line.n);
     this.rateBefore = new Float64Array(line.n + 1);
+    this.delayAfter = new Float64Array(line.n);
     this.scratch = new Int32Array(line.n);
     this.awake = new Uint8Array(line.n);
   }
@@ -108,22 +118,29 @@ export class BlockMoves {
     const { n, changesCost } = this.line;
     // with nothing late from here on and free changes there is nothing to gain
     if (!changesCost && this.rateBefore[n] === this.rateBefore[i]) return false;
+    this.findDelays(i);
     for (let j = i + 1; j < n; j++) if (this.tryNeighbours(i, j)) return true;
     return this.tryTrades(i);
+  }
+
+  private findDelays(i: number): void {
+    const { n, step } = this.line;
+    const { sequence, end, delayAfter } = this;
+    const a = sequence[i]!;
+    for (let p = i + 1; p < n; p++) delayAfter[p] = end[p]! - end[i]! + step[sequence[p]! * n + a]!;
   }
 
   /** Blocks [i, j) and [j, k) change places, for every k that keeps one of them short. */
   private tryNeighbours(i: number, j: number): boolean {
     const { n, freeAt, step, changeMoney, changesCost } = this.line;
-    const { sequence, end, rateBefore } = this;
+    const { sequence, end, delayAfter, lateness, rate, rateBefore } = this;
     const lastEnd = j - i <= LONGEST_BLOCK ? n : Math.min(n, j + LONGEST_BLOCK);
     const before = (i === 0 ? n : sequence[i - 1]!) * n;
     const firstOfA = sequence[i]!;
     const firstOfB = sequence[j]!;
     const afterA = sequence[j - 1]! * n;
     const shiftB = (i === 0 ? freeAt : end[i - 1]!) + step[before + firstOfB]! - end[j]!;
-    const fromA = end[i]!;
-    const sizeA = end[j - 1]! - fromA;
+    const endOfA = end[j - 1]!;
     const rateJ = rateBefore[j]!;
     const rateA = rateJ - rateBefore[i]!;
     const rateAll = rateBefore[n]!;
@@ -131,29 +148,29 @@ export class BlockMoves {
       ? changeMoney[before + firstOfB]! - changeMoney[before + firstOfA]! - changeMoney[afterA + firstOfB]!
       : 0;
     this.evaluations += lastEnd - j;
-    const toS = fromA + sizeA;
-    let endB = end[j]!;
-    let lastOfB = firstOfB;
     for (let k = j + 1; k <= lastEnd; k++) {
-      const afterB = lastOfB * n;
-      const shiftA = endB + shiftB + step[afterB + firstOfA]! - fromA;
+      const shiftA = delayAfter[k - 1]! + shiftB;
       const rateK = rateBefore[k]!;
       let bound = shiftB * (rateK - rateJ) + shiftA * rateA;
       let shiftS = 0;
       if (k < n) {
-        lastOfB = sequence[k]!;
-        endB = end[k]!;
-        shiftS = toS + shiftA + step[afterA + lastOfB]! - endB;
+        shiftS = endOfA + shiftA + step[afterA + sequence[k]!]! - end[k]!;
         bound += shiftS * (rateAll - rateK);
       }
       if (changesCost) {
+        const afterB = sequence[k - 1]! * n;
         bound += joinMoney + changeMoney[afterB + firstOfA]!;
         if (k < n) bound += changeMoney[afterA + sequence[k]!]! - changeMoney[afterB + sequence[k]!]!;
       }
       if (bound >= -LEAST_GAIN) continue;
-      let gain = this.lessCrossings(i, j, shiftA, -bound);
-      if (gain > LEAST_GAIN) gain = this.lessCrossings(j, k, shiftB, gain);
-      if (gain > LEAST_GAIN) gain = this.lessCrossings(k, n, shiftS, gain);
+      let gain = -bound;
+      for (let p = i; p < n; p++) {
+        const late = lateness[p]!;
+        const moved = late + (p < j ? shiftA : p < k ? shiftB : shiftS);
+        if (!crossesDue(late, moved)) continue;
+        gain -= Math.abs(moved) * rate[p]!;
+        if (gain <= LEAST_GAIN) break;
+      }
       if (gain <= LEAST_GAIN) continue;
       this.exchange(i, j, j, k);
       return true;
@@ -164,7 +181,7 @@ export class BlockMoves {
   /** The orders at i and j trade places over the middle between them, for every j. */
   private tryTrades(i: number): boolean {
     const { n, freeAt, step, changeMoney, changesCost } = this.line;
-    const { sequence, end, rate, lateness, rateBefore } = this;
+    const { sequence, end, delayAfter, rate, lateness, rateBefore } = this;
     const m = i + 1;
     const before = (i === 0 ? n : sequence[i - 1]!) * n;
     const atI = i === 0 ? freeAt : end[i - 1]!;
@@ -179,7 +196,7 @@ export class BlockMoves {
       const lastOfM = sequence[j - 1]! * n;
       const shiftB = atI + step[before + b]! - end[j]!;
       const shiftM = end[j]! + shiftB + step[b * n + firstOfM]! - end[m]!;
-      const shiftA = end[j - 1]! + shiftM + step[lastOfM + a]! - end[i]!;
+      const shiftA = delayAfter[j - 1]! + shiftM;
       let bound =
         shiftB * (rateBefore[k]! - rateBefore[j]!) +
         shiftM * (rateBefore[j]! - rateBefore[m]!) +
@@ -200,41 +217,19 @@ export class BlockMoves {
         if (k < n) bound += changeMoney[a * n + sequence[k]!]! - changeMoney[b * n + sequence[k]!]!;
       }
       if (bound >= -LEAST_GAIN) continue;
-      let gain = this.lessCrossings(i, m, shiftA, -bound);
-      if (gain > LEAST_GAIN) gain = this.lessCrossings(m, j, shiftM, gain);
-      if (gain > LEAST_GAIN) gain = this.lessCrossings(j, k, shiftB, gain);
-      if (gain > LEAST_GAIN) gain = this.lessCrossings(k, n, shiftS, gain);
+      let gain = -bound;
+      for (let p = i; p < n; p++) {
+        const late = lateness[p]!;
+        const moved = late + (p < m ? shiftA : p < j ? shiftM : p < k ? shiftB : shiftS);
+        if (!crossesDue(late, moved)) continue;
+        gain -= Math.abs(moved) * rate[p]!;
+        if (gain <= LEAST_GAIN) break;
+      }
       if (gain <= LEAST_GAIN) continue;
       this.exchange(i, m, j, k);
       return true;
     }
     return false;
-  }
-
-  /** What is left of a promised gain when the orders in [from, to) shift; some value <= 0 once it is used up. */
-  private lessCrossings(from: number, to: number, shift: number, gain: number): number {
-    if (shift === 0) return gain;
-    const { lateness, rate } = this;
-    let left = gain;
-    if (shift > 0) {
-      // orders in time that become late
-      for (let p = from; p < to; p++) {
-        const late = lateness[p]!;
-        if (late <= 0 && late + shift > 0) {
-          left -= (late + shift) * rate[p]!;
-          if (left <= 0) return left;
-        }
-      }
-      return left;
-    }
-    for (let p = from; p < to; p++) {
-      const late = lateness[p]!;
-      if (late > 0 && late + shift < 0) {
-        left += (late + shift) * rate[p]!;
-        if (left <= 0) return left;
-      }
-    }
-    return left;
   }
 
   private exchange(i: number, a: number, j: number, k: number): void {
