@@ -2,6 +2,12 @@
  * The same work as BlockMoves.load and BlockMoves.descend where changes cost no money, as plain C loops: the measure for the
  * engine's own speed. Reads n, freeAt, (n + 1) x n steps, n due times, n rates, the number of sequences, and those.
  * Prints moves judged, moves made, the sum of the final money, and processor seconds of the descents alone.
+ *
+ * Plain unless built with some of these, each a cost that the engine's machine code bears:
+ * INDEX_CHECKS     each index is held against the array's length: the language asks for it
+ * OVERFLOW_CHECKS  each sum and product of whole numbers is checked: the language asks for it
+ * FRESH_LOADS      each pass of a loop compares the stack with its limit, and then loads each array's kind, place (the sum
+ *                  of two addresses) and length anew and checks the kind: not the language but its compiler does (Node 20)
  */
 #include <stdio.h>
 #include <stdlib.h>
@@ -10,74 +16,163 @@
 #define LONGEST_BLOCK 10
 #define LEAST_GAIN 1e-7
 
-static int n, *step, *sequence, *scratch;
-static double freeAt, money, *due, *rateOf, *end, *lateness, *rate, *rateBefore;
+enum kind { INTS = 3, DOUBLES = 7 };
+typedef struct {
+  enum kind kind;
+  int length;
+  int *at;
+  size_t base;
+} Ints;
+typedef struct {
+  enum kind kind;
+  int length;
+  double *at;
+  size_t base;
+} Doubles;
+
+static int n;
+static Ints step, sequence, scratch;
+static double freeAt, money;
+static Doubles due, rateOf, end, lateness, rate, rateBefore, delayAfter;
 static long long evaluations, exchanges;
+
+#ifdef FRESH_LOADS
+static char *volatile stackLimit;
+#define CHECK_KIND(array, wanted) \
+  if ((array)->kind != wanted) abort()
+#define PLACE(array) ((array)->at + (array)->base)
+/* The empty assembly says that all memory may have changed. */
+static inline void beginPass(void) {
+  if ((char *)__builtin_frame_address(0) <= stackLimit) abort();
+  __asm__ volatile("" ::: "memory");
+}
+#else
+#define CHECK_KIND(array, wanted)
+#define PLACE(array) ((array)->at)
+static inline void beginPass(void) {}
+#endif
+
+#ifdef INDEX_CHECKS
+#define CHECK_INDEX(array, index) \
+  if ((unsigned)(index) >= (unsigned)(array)->length) abort()
+#else
+#define CHECK_INDEX(array, index)
+#endif
+
+static inline int *whole(const Ints *array, int index) {
+  CHECK_KIND(array, INTS);
+  CHECK_INDEX(array, index);
+  return &PLACE(array)[index];
+}
+
+static inline double *real(const Doubles *array, int index) {
+  CHECK_KIND(array, DOUBLES);
+  CHECK_INDEX(array, index);
+  return &PLACE(array)[index];
+}
+
+#define WHOLE(array, index) (*whole(&(array), index))
+#define REAL(array, index) (*real(&(array), index))
+
+#ifdef OVERFLOW_CHECKS
+static inline int sum(int a, int b) {
+  int result;
+  if (__builtin_add_overflow(a, b, &result)) abort();
+  return result;
+}
+static inline int product(int a, int b) {
+  int result;
+  if (__builtin_mul_overflow(a, b, &result)) abort();
+  return result;
+}
+#else
+static inline int sum(int a, int b) { return a + b; }
+static inline int product(int a, int b) { return a * b; }
+#endif
 
 static void timeSequence(void) {
   double at = freeAt, late = 0;
   money = 0;
-  for (int p = 0, before = n; p < n; before = sequence[p++]) {
-    int order = sequence[p];
-    at += step[before * n + order];
-    end[p] = at;
-    lateness[p] = at - due[order];
-    rate[p] = rateOf[order];
-    if (lateness[p] > 0) {
-      money += lateness[p] * rate[p];
-      late += rate[p];
+  for (int p = 0, before = n; p < n; p = sum(p, 1)) {
+    beginPass();
+    int order = WHOLE(sequence, p);
+    at += WHOLE(step, sum(product(before, n), order));
+    REAL(end, p) = at;
+    double tardy = at - REAL(due, order);
+    REAL(lateness, p) = tardy;
+    REAL(rate, p) = REAL(rateOf, order);
+    if (tardy > 0) {
+      money += tardy * REAL(rateOf, order);
+      late += REAL(rateOf, order);
     }
-    rateBefore[p + 1] = late;
+    REAL(rateBefore, sum(p, 1)) = late;
+    before = order;
   }
 }
 
+static int setAside(int from, int to, int size) {
+  for (int p = from; p < to; p = sum(p, 1)) {
+    beginPass();
+    WHOLE(scratch, size) = WHOLE(sequence, p);
+    size = sum(size, 1);
+  }
+  return size;
+}
+
 static void exchange(int i, int a, int j, int k) {
-  int size = 0;
-  for (int p = j; p < k; p++) scratch[size++] = sequence[p];
-  for (int p = a; p < j; p++) scratch[size++] = sequence[p];
-  for (int p = i; p < a; p++) scratch[size++] = sequence[p];
-  for (int p = 0; p < size; p++) sequence[i + p] = scratch[p];
+  int size = setAside(i, a, setAside(a, j, setAside(j, k, 0)));
+  for (int p = 0; p < size; p = sum(p, 1)) {
+    beginPass();
+    WHOLE(sequence, sum(i, p)) = WHOLE(scratch, p);
+  }
   exchanges++;
   timeSequence();
 }
 
-static double lessCrossings(int from, int to, double shift, double gain) {
-  if (shift == 0) return gain;
-  if (shift > 0) {
-    for (int p = from; p < to; p++)
-      if (lateness[p] <= 0 && lateness[p] + shift > 0) {
-        gain -= (lateness[p] + shift) * rate[p];
-        if (gain <= 0) return gain;
-      }
-    return gain;
+/* By what [i, a), [a, b), [b, k) and [k, n) shift. */
+typedef struct {
+  int a, b, k;
+  double first, second, third, rest;
+} Shifts;
+
+/* What is left of a promised gain after the shifts; at most LEAST_GAIN once it is used up. */
+static inline double lessCrossings(int i, Shifts by, double gain) {
+  for (int p = i; p < n; p = sum(p, 1)) {
+    beginPass();
+    double late = REAL(lateness, p);
+    double moved = late + (p < by.a ? by.first : p < by.b ? by.second : p < by.k ? by.third : by.rest);
+    if (!(late > 0 ? moved < 0 : moved > 0)) continue;
+    gain -= __builtin_fabs(moved) * REAL(rate, p);
+    if (gain <= LEAST_GAIN) break;
   }
-  for (int p = from; p < to; p++)
-    if (lateness[p] > 0 && lateness[p] + shift < 0) {
-      gain += (lateness[p] + shift) * rate[p];
-      if (gain <= 0) return gain;
-    }
   return gain;
 }
 
+static void findDelays(int i) {
+  int a = WHOLE(sequence, i);
+  for (int p = sum(i, 1); p < n; p = sum(p, 1)) {
+    beginPass();
+    REAL(delayAfter, p) = REAL(end, p) - REAL(end, i) + WHOLE(step, sum(product(WHOLE(sequence, p), n), a));
+  }
+}
+
 static int tryNeighbours(int i, int j) {
-  int last = j - i <= LONGEST_BLOCK || j + LONGEST_BLOCK > n ? n : j + LONGEST_BLOCK;
-  int before = (i == 0 ? n : sequence[i - 1]) * n, firstOfA = sequence[i], afterA = sequence[j - 1] * n;
-  double shiftB = (i == 0 ? freeAt : end[i - 1]) + step[before + sequence[j]] - end[j];
-  double fromA = end[i], sizeA = end[j - 1] - fromA, toS = fromA + sizeA;
-  double rateJ = rateBefore[j], rateA = rateJ - rateBefore[i], rateAll = rateBefore[n];
+  int last = sum(j, -i) <= LONGEST_BLOCK || sum(j, LONGEST_BLOCK) > n ? n : sum(j, LONGEST_BLOCK);
+  int before = product(i == 0 ? n : WHOLE(sequence, sum(i, -1)), n), afterA = product(WHOLE(sequence, sum(j, -1)), n);
+  double startA = i == 0 ? freeAt : REAL(end, sum(i, -1)), endOfA = REAL(end, sum(j, -1));
+  double shiftB = startA + WHOLE(step, sum(before, WHOLE(sequence, j))) - REAL(end, j);
+  double rateJ = REAL(rateBefore, j), rateA = rateJ - REAL(rateBefore, i), rateAll = REAL(rateBefore, n);
   evaluations += last - j;
-  for (int k = j + 1; k <= last; k++) {
-    double shiftA = end[k - 1] + shiftB + step[sequence[k - 1] * n + firstOfA] - fromA;
-    double bound = shiftB * (rateBefore[k] - rateJ) + shiftA * rateA, shiftS = 0;
+  for (int k = sum(j, 1); k <= last; k = sum(k, 1)) {
+    beginPass();
+    double shiftA = REAL(delayAfter, sum(k, -1)) + shiftB, rateK = REAL(rateBefore, k);
+    double bound = shiftB * (rateK - rateJ) + shiftA * rateA, shiftS = 0;
     if (k < n) {
-      shiftS = toS + shiftA + step[afterA + sequence[k]] - end[k];
-      bound += shiftS * (rateAll - rateBefore[k]);
+      shiftS = endOfA + shiftA + WHOLE(step, sum(afterA, WHOLE(sequence, k))) - REAL(end, k);
+      bound += shiftS * (rateAll - rateK);
     }
     if (bound >= -LEAST_GAIN) continue;
-    double gain = lessCrossings(i, j, shiftA, -bound);
-    if (gain > LEAST_GAIN) gain = lessCrossings(j, k, shiftB, gain);
-    if (gain > LEAST_GAIN) gain = lessCrossings(k, n, shiftS, gain);
-    if (gain <= LEAST_GAIN) continue;
+    if (lessCrossings(i, (Shifts){j, j, k, shiftA, 0, shiftB, shiftS}, -bound) <= LEAST_GAIN) continue;
     exchange(i, j, j, k);
     return 1;
   }
@@ -85,25 +180,24 @@ static int tryNeighbours(int i, int j) {
 }
 
 static int tryTrades(int i) {
-  int m = i + 1, a = sequence[i], before = (i == 0 ? n : sequence[i - 1]) * n;
-  double atI = i == 0 ? freeAt : end[i - 1], rateA = lateness[i] > 0 ? rate[i] : 0, rateAll = rateBefore[n];
+  int m = sum(i, 1), a = WHOLE(sequence, i), before = product(i == 0 ? n : WHOLE(sequence, sum(i, -1)), n);
+  double atI = i == 0 ? freeAt : REAL(end, sum(i, -1));
+  double rateA = REAL(lateness, i) > 0 ? REAL(rate, i) : 0, rateAll = REAL(rateBefore, n);
   if (n > m + 1) evaluations += n - m - 1;
-  for (int j = m + 1; j < n; j++) {
-    int b = sequence[j], k = j + 1;
-    double shiftB = atI + step[before + b] - end[j];
-    double shiftM = end[j] + shiftB + step[b * n + sequence[m]] - end[m];
-    double shiftA = end[j - 1] + shiftM + step[sequence[j - 1] * n + a] - end[i], shiftS = 0;
-    double bound = shiftB * (rateBefore[k] - rateBefore[j]) + shiftM * (rateBefore[j] - rateBefore[m]) + shiftA * rateA;
+  for (int j = sum(m, 1); j < n; j = sum(j, 1)) {
+    beginPass();
+    int b = WHOLE(sequence, j), k = sum(j, 1);
+    double shiftB = atI + WHOLE(step, sum(before, b)) - REAL(end, j);
+    double shiftM = REAL(end, j) + shiftB + WHOLE(step, sum(product(b, n), WHOLE(sequence, m))) - REAL(end, m);
+    double shiftA = REAL(delayAfter, sum(j, -1)) + shiftM, shiftS = 0;
+    double bound = shiftB * (REAL(rateBefore, k) - REAL(rateBefore, j)) +
+                   shiftM * (REAL(rateBefore, j) - REAL(rateBefore, m)) + shiftA * rateA;
     if (k < n) {
-      shiftS = end[i] + shiftA + step[a * n + sequence[k]] - end[k];
-      bound += shiftS * (rateAll - rateBefore[k]);
+      shiftS = REAL(end, i) + shiftA + WHOLE(step, sum(product(a, n), WHOLE(sequence, k))) - REAL(end, k);
+      bound += shiftS * (rateAll - REAL(rateBefore, k));
     }
     if (bound >= -LEAST_GAIN) continue;
-    double gain = lessCrossings(i, m, shiftA, -bound);
-    if (gain > LEAST_GAIN) gain = lessCrossings(m, j, shiftM, gain);
-    if (gain > LEAST_GAIN) gain = lessCrossings(j, k, shiftB, gain);
-    if (gain > LEAST_GAIN) gain = lessCrossings(k, n, shiftS, gain);
-    if (gain <= LEAST_GAIN) continue;
+    if (lessCrossings(i, (Shifts){m, j, k, shiftA, shiftM, shiftB, shiftS}, -bound) <= LEAST_GAIN) continue;
     exchange(i, m, j, k);
     return 1;
   }
@@ -111,14 +205,20 @@ static int tryTrades(int i) {
 }
 
 static int improveAt(int i) {
-  if (rateBefore[n] == rateBefore[i]) return 0;
-  for (int j = i + 1; j < n; j++)
+  if (REAL(rateBefore, n) == REAL(rateBefore, i)) return 0;
+  findDelays(i);
+  for (int j = sum(i, 1); j < n; j = sum(j, 1)) {
+    beginPass();
     if (tryNeighbours(i, j)) return 1;
+  }
   return tryTrades(i);
 }
 
 static void descend(void) {
-  for (int i = 0, quiet = 0; quiet < n; i = i + 1 < n ? i + 1 : 0) quiet = improveAt(i) ? 0 : quiet + 1;
+  for (int i = 0, quiet = 0; quiet < n; i = sum(i, 1) < n ? sum(i, 1) : 0) {
+    beginPass();
+    quiet = improveAt(i) ? 0 : sum(quiet, 1);
+  }
 }
 
 static void *array(size_t count, size_t size) {
@@ -126,6 +226,10 @@ static void *array(size_t count, size_t size) {
   if (!memory) exit(2);
   return memory;
 }
+
+static Ints ints(int length) { return (Ints){INTS, length, array(length, sizeof(int)), 0}; }
+
+static Doubles doubles(int length) { return (Doubles){DOUBLES, length, array(length, sizeof(double)), 0}; }
 
 static void readNumber(const char *format, void *into) {
   if (scanf(format, into) == 1) return;
@@ -138,18 +242,19 @@ int main(void) {
   readNumber("%d", &n);
   readNumber("%lf", &freeAt);
   if (n < 2 || n > 10000) return 1;
-  step = array((size_t)(n + 1) * n, sizeof *step);
-  sequence = array(n, sizeof *sequence);
-  scratch = array(n, sizeof *scratch);
-  due = array(n, sizeof *due);
-  rateOf = array(n, sizeof *rateOf);
-  end = array(n, sizeof *end);
-  lateness = array(n, sizeof *lateness);
-  rate = array(n, sizeof *rate);
-  rateBefore = array(n + 1, sizeof *rateBefore);
-  for (int p = 0; p < (n + 1) * n; p++) readNumber("%d", &step[p]);
-  for (int p = 0; p < n; p++) readNumber("%lf", &due[p]);
-  for (int p = 0; p < n; p++) readNumber("%lf", &rateOf[p]);
+  step = ints((n + 1) * n);
+  sequence = ints(n);
+  scratch = ints(n);
+  due = doubles(n);
+  rateOf = doubles(n);
+  end = doubles(n);
+  lateness = doubles(n);
+  rate = doubles(n);
+  rateBefore = doubles(n + 1);
+  delayAfter = doubles(n);
+  for (int p = 0; p < (n + 1) * n; p++) readNumber("%d", &step.at[p]);
+  for (int p = 0; p < n; p++) readNumber("%lf", &due.at[p]);
+  for (int p = 0; p < n; p++) readNumber("%lf", &rateOf.at[p]);
   readNumber("%d", &count);
   if (count < 1 || count > 1000000) return 1;
   int *starts = array((size_t)count * n, sizeof *starts);
@@ -157,14 +262,14 @@ int main(void) {
     readNumber("%d", &starts[p]);
     if (starts[p] < 0 || starts[p] >= n) return 1;
   }
-  double sum = 0;
+  double paid = 0;
   clock_t began = clock();
   for (int s = 0; s < count; s++) {
-    for (int p = 0; p < n; p++) sequence[p] = starts[s * n + p];
+    for (int p = 0; p < n; p++) sequence.at[p] = starts[s * n + p];
     timeSequence();
     descend();
-    sum += money;
+    paid += money;
   }
-  printf("%lld %lld %.17g %.6f\n", evaluations, exchanges, sum, (double)(clock() - began) / CLOCKS_PER_SEC);
+  printf("%lld %lld %.17g %.6f\n", evaluations, exchanges, paid, (double)(clock() - began) / CLOCKS_PER_SEC);
   return 0;
 }

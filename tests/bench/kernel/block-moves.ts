@@ -1,7 +1,8 @@
 /**
  * The engine's local search on one line beside plain C loops of the same work (block-moves.c, gcc -O2), in one run: the same
  * descents, which must judge as many moves and end at the same money to the last bit; processor time, median of rounds in turn.
- * Needs a C compiler; says so and ends well where there is none.
+ * The same C file is also built with the costs that the engine's machine code bears beside the work itself, to show what each
+ * of them takes. Needs a C compiler; says so and ends well where there is none.
  */
 import { spawnSync } from "node:child_process";
 import { mkdtempSync, rmSync } from "node:fs";
@@ -17,6 +18,16 @@ const ORDERS = 60;
 const SHUFFLED_STARTS = 40;
 const KICKED_STARTS = 1000;
 const ROUNDS = 7;
+
+/** Builds of the C file by the costs they bear, which its head tells of. */
+const BUILDS = {
+  "plain C": [],
+  "C, indices checked": ["INDEX_CHECKS"],
+  "C, overflow checked": ["OVERFLOW_CHECKS"],
+  "C, both checked": ["INDEX_CHECKS", "OVERFLOW_CHECKS"],
+  "C, fresh loads": ["FRESH_LOADS"],
+  "C, all of these": ["INDEX_CHECKS", "OVERFLOW_CHECKS", "FRESH_LOADS"],
+} as const;
 
 interface Work {
   readonly line: OneLine;
@@ -76,7 +87,7 @@ function engineRound({ line, starts }: Work): Round {
   return { moves: moves.evaluations, money, seconds: (user + system) / 1e6 };
 }
 
-function plainRound(program: string, { line, starts }: Work): Round {
+function programRound(program: string, { line, starts }: Work): Round {
   const { n, freeAt, step, due, rate } = line;
   const sequences = starts.flatMap((start) => [...start]);
   const input = [n, freeAt, ...step, ...due, ...rate, starts.length, ...sequences].join(" ");
@@ -90,38 +101,59 @@ function median(values: readonly number[]): number {
   return [...values].sort((a, b) => a - b)[values.length >> 1] ?? NaN;
 }
 
-function compare(program: string, tightness: number): void {
-  const work = workOf(tightness);
-  engineRound(work);
-  const engine: number[] = [];
-  const plain: number[] = [];
-  for (let round = 0; round < ROUNDS; round++) {
-    const ours = engineRound(work);
-    const theirs = plainRound(program, work);
-    if (ours.moves !== theirs.moves || ours.money !== theirs.money)
+/** Rounds of the engine and of each program in turn, as M moves/s; all must do the same work. */
+function ratesOf(programs: ReadonlyMap<string, string>, work: Work): Map<string, number[]> {
+  const first = engineRound(work);
+  const rates = new Map<string, number[]>(["engine", ...programs.keys()].map((name) => [name, []]));
+  const record = (name: string, round: Round) => {
+    if (round.moves !== first.moves || round.money !== first.money)
       throw new Error(
-        `Not the same work: ${ours.moves} moves to ${ours.money} by the engine, ${theirs.moves} to ${theirs.money} by the C program.`,
+        `Not the same work: ${round.moves} moves to ${round.money} by ${name}, ${first.moves} to ${first.money} by the engine.`,
       );
-    engine.push(ours.moves / ours.seconds / 1e6);
-    plain.push(theirs.moves / theirs.seconds / 1e6);
+    rates.get(name)?.push(round.moves / round.seconds / 1e6);
+  };
+  for (let round = 0; round < ROUNDS; round++) {
+    record("engine", engineRound(work));
+    for (const [name, program] of programs) record(name, programRound(program, work));
   }
-  const ratio = median(plain) / median(engine);
-  const cells = [median(engine), median(plain)].map((rate) => `${rate.toFixed(0)} M moves/s`);
-  console.log(`tightness ${tightness}: engine ${cells[0]}, C ${cells[1]}, ratio ${ratio.toFixed(2)}`);
+  return rates;
+}
+
+function compare(programs: ReadonlyMap<string, string>, tightness: number): void {
+  const rates = ratesOf(programs, workOf(tightness));
+  const engine = median(rates.get("engine") ?? []);
+  console.log(`tightness ${tightness}, median M moves/s (lowest to highest) and times the engine's:`);
+  for (const [name, values] of rates) {
+    const spread = `${Math.min(...values).toFixed(0)} to ${Math.max(...values).toFixed(0)}`;
+    const ratio = (median(values) / engine).toFixed(2);
+    console.log(`  ${name.padEnd(20)} ${median(values).toFixed(0).padStart(4)} (${spread})  ${ratio}`);
+  }
+}
+
+/** Undefined where there is no C compiler. */
+function build(folder: string): Map<string, string> | undefined {
+  const source = fileURLToPath(new URL("block-moves.c", import.meta.url));
+  const programs = new Map<string, string>();
+  for (const [name, costs] of Object.entries(BUILDS)) {
+    const program = join(folder, ["block-moves", ...costs].join("-"));
+    const flags = costs.map((cost) => `-D${cost}`);
+    const built = spawnSync("gcc", ["-O2", ...flags, "-o", program, source], { encoding: "utf8" });
+    if (built.error !== undefined) return undefined;
+    if (built.status !== 0) throw new Error(built.stderr);
+    programs.set(name, program);
+  }
+  return programs;
 }
 
 function main(): void {
   const folder = mkdtempSync(join(tmpdir(), "block-moves-"));
   try {
-    const program = join(folder, "block-moves");
-    const source = fileURLToPath(new URL("block-moves.c", import.meta.url));
-    const built = spawnSync("gcc", ["-O2", "-o", program, source], { encoding: "utf8" });
-    if (built.error !== undefined) {
+    const programs = build(folder);
+    if (programs === undefined) {
       console.log("skipped: no C compiler");
       return;
     }
-    if (built.status !== 0) throw new Error(built.stderr);
-    for (const tightness of [0.5, 0.7, 0.9]) compare(program, tightness);
+    for (const tightness of [0.5, 0.7, 0.9]) compare(programs, tightness);
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }

@@ -17,8 +17,8 @@ function crossesDue(late: number, moved: number): boolean {
  * trade places over a middle. All orders of a block shift by the same time, and tardiness is convex in a shift: block money + shift
  * × late rate bounds its new money from below in O(1), and only orders that cross their due date add to that bound. So most
  * moves are refused by the bound, and the others as soon as the crossings have eaten the promised gain. Times are whole
- * seconds, so sums of them are exact in any order. The loops over moves call nothing that is not inlined: after a call the
- * engine loads and checks each array anew.
+ * seconds, so sums of them are exact in any order. The loops over moves call nothing that is not inlined: it is measurably
+ * faster so.
  */
 export class BlockMoves {
   readonly sequence: Int32Array;
