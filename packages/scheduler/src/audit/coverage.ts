@@ -1,13 +1,12 @@
 import type { Job } from "../problem/problem-data.ts";
 import type { Violation } from "../result.ts";
 import type { AuditContext } from "./audit-context.ts";
-import { lotsByOrder, type LotOnLine } from "./plan-look-ups.ts";
+import type { LotOnLine } from "./plan-look-ups.ts";
 import { finding } from "./finding.ts";
 
-/** The order may be split so: no more lots than allowed, none too small, packing units kept whole but in one lot. */
+/** An order of several lots may be split so: no more lots than allowed, none too small, packing units kept whole but in one lot. */
 function splitFaults(job: Job, lots: readonly LotOnLine[]): Violation[] {
   const { orderId } = job;
-  if (lots.length <= 1) return [];
   if (job.lots === undefined || lots.length > job.lots.most) {
     const text = `Order ${orderId} is made in ${lots.length} lots; ${job.lots?.most ?? 1} may be made of it.`;
     return [finding("too-many-lots", { orderId }, text)];
@@ -28,6 +27,13 @@ function splitFaults(job: Job, lots: readonly LotOnLine[]): Violation[] {
   return found;
 }
 
+/** Whether the lots bear the numbers from 0 on, each once. */
+function areNumbered(lots: readonly LotOnLine[]): boolean {
+  if (lots.length === 1) return lots[0]?.lot === 0;
+  const numbers = new Set(lots.map((lot) => lot.lot));
+  return numbers.size === lots.length && lots.every((lot) => lot.lot < lots.length);
+}
+
 function jobFaults(job: Job, lots: readonly LotOnLine[], timesUnplanned: number): Violation[] {
   const { orderId } = job;
   if (timesUnplanned + lots.length === 0) {
@@ -40,8 +46,9 @@ function jobFaults(job: Job, lots: readonly LotOnLine[], timesUnplanned: number)
     found.push(finding("order-answered-twice", { orderId }, text));
   }
   if (lots.length === 0) return found;
-  found.push(...splitFaults(job, lots));
-  const pieces = lots.reduce((sum, lot) => sum + lot.pieces, 0);
+  if (lots.length > 1) found.push(...splitFaults(job, lots));
+  let pieces = 0;
+  for (const lot of lots) pieces += lot.pieces;
   if (pieces !== job.pieces) {
     found.push(
       finding(
@@ -51,8 +58,8 @@ function jobFaults(job: Job, lots: readonly LotOnLine[], timesUnplanned: number)
       ),
     );
   }
-  const numbers = lots.map((lot) => lot.lot).sort((a, b) => a - b);
-  if (numbers.some((number, index) => number !== index)) {
+  if (!areNumbered(lots)) {
+    const numbers = lots.map((lot) => lot.lot).sort((a, b) => a - b);
     const text = `The ${lots.length} lots of order ${orderId} are numbered ${numbers.join(", ")} instead of 0 to ${lots.length - 1}.`;
     found.push(finding("wrong-lot-number", { orderId }, text));
   }
@@ -61,23 +68,19 @@ function jobFaults(job: Job, lots: readonly LotOnLine[], timesUnplanned: number)
 
 /** Rule 9: every order is planned once, in full, or listed as unplanned with a reason. */
 export function coverage(context: AuditContext): Violation[] {
-  const lotsOf = lotsByOrder(context);
+  const { problem, plan, lotsOfOrder } = context;
   const timesUnplanned = new Map<string, number>();
-  for (const { orderId } of context.plan.unplanned)
+  for (const { orderId } of plan.unplanned)
     timesUnplanned.set(orderId, (timesUnplanned.get(orderId) ?? 0) + 1);
-  const unreasoned = context.plan.unplanned
-    .filter((entry) => entry.reasons.length === 0)
-    .map(({ orderId }) =>
-      finding(
-        "unplanned-without-reason",
-        { orderId },
-        `Order ${orderId} is listed as unplanned without a reason.`,
-      ),
-    );
-  return [
-    ...context.problem.jobs.flatMap((job) =>
-      jobFaults(job, lotsOf.get(job.orderId) ?? [], timesUnplanned.get(job.orderId) ?? 0),
-    ),
-    ...unreasoned,
-  ];
+  const found: Violation[] = [];
+  for (const job of problem.jobs) {
+    const lots = lotsOfOrder.get(job.orderId) ?? [];
+    found.push(...jobFaults(job, lots, timesUnplanned.get(job.orderId) ?? 0));
+  }
+  for (const { orderId, reasons } of plan.unplanned) {
+    if (reasons.length > 0) continue;
+    const text = `Order ${orderId} is listed as unplanned without a reason.`;
+    found.push(finding("unplanned-without-reason", { orderId }, text));
+  }
+  return found;
 }

@@ -1,8 +1,9 @@
-import type { MouldCopy } from "../plan/plan.ts";
+import type { ChangeSegment, MouldCopy } from "../plan/plan.ts";
 import type { Violation } from "../result.ts";
 import type { AuditContext } from "./audit-context.ts";
 import { finding } from "./finding.ts";
 import { keepsMould, type LineStep } from "./line-history.ts";
+import type { LotOnLine } from "./plan-look-ups.ts";
 import { sayDuration, sayInstant } from "./wording.ts";
 
 /** A copy on a line, from the start of mounting to the end of dismounting. */
@@ -21,70 +22,83 @@ function sameMould(a: MouldCopy | null, b: MouldCopy | null): boolean {
   return a?.mouldId === b?.mouldId && a?.copy === b?.copy;
 }
 
-/** What the step should say is dismounted, mounted or run with, against what it says. */
-function stepFaults(context: AuditContext, step: LineStep): Violation[] {
-  const { segment, before } = step;
-  const subject = {
-    lineId: segment.lineId,
-    orderId: segment.kind === "run" ? segment.orderId : null,
-    at: segment.start,
-  };
-  const faults: Violation[] = [];
-  const expect = (what: string, given: MouldCopy | null, right: boolean, wanted: string) => {
-    if (!right) {
-      const text = `Line ${segment.lineId} ${sayInstant(context.problem, segment.start)}: ${what} is ${sayMould(given)}; it should be ${wanted}.`;
-      faults.push(finding("wrong-mould", subject, text));
-    }
-    if (given === null) return;
-    const copies = context.moulds.get(given.mouldId)?.copies ?? 0;
-    if (given.copy < copies) return;
-    const text = `Line ${segment.lineId}: ${what} is copy ${given.copy + 1} of mould ${given.mouldId}, of which there are ${copies}.`;
-    faults.push(finding("mould-copy-unknown", subject, text));
-  };
-  if (step.kind === "run") {
-    const run = step.segment;
-    const mouldId = context.setups.get(run.setupId)?.mouldId ?? null;
-    const rightMould = (run.mould?.mouldId ?? null) === mouldId;
-    const right = rightMould && (step.swapsFreely || sameMould(run.mould, before.mould));
-    const wanted = step.swapsFreely ? `mould ${mouldId ?? "none"}` : sayMould(before.mould);
-    expect("the mould of the run", run.mould, right, wanted);
-    return faults;
+function wrongMould(context: AuditContext, { segment }: LineStep, is: string, wanted: string): Violation {
+  const orderId = segment.kind === "run" ? segment.orderId : null;
+  const text = `Line ${segment.lineId} ${sayInstant(context.problem, segment.start)}: ${is}; it should be ${wanted}.`;
+  return finding("wrong-mould", { lineId: segment.lineId, orderId, at: segment.start }, text);
+}
+
+/** A copy that the mould does not have. */
+function unknownCopies(
+  context: AuditContext,
+  { segment }: LineStep,
+  what: string,
+  given: MouldCopy | null,
+): Violation[] {
+  if (given === null) return [];
+  const copies = context.moulds.get(given.mouldId)?.copies ?? 0;
+  if (given.copy < copies) return [];
+  const orderId = segment.kind === "run" ? segment.orderId : null;
+  const text = `Line ${segment.lineId}: ${what} is copy ${given.copy + 1} of mould ${given.mouldId}, of which there are ${copies}.`;
+  return [finding("mould-copy-unknown", { lineId: segment.lineId, orderId, at: segment.start }, text)];
+}
+
+/** The mould that the run should say it is made with, against what it says. */
+function runFaults(context: AuditContext, step: LineStep & { readonly kind: "run" }): Violation[] {
+  const { segment, before, swapsFreely } = step;
+  const what = "the mould of the run";
+  const mouldId = context.setups.get(segment.setupId)?.mouldId ?? null;
+  const faults = unknownCopies(context, step, what, segment.mould);
+  if (
+    (segment.mould?.mouldId ?? null) !== mouldId ||
+    !(swapsFreely || sameMould(segment.mould, before.mould))
+  ) {
+    const wanted = swapsFreely ? `mould ${mouldId ?? "none"}` : sayMould(before.mould);
+    faults.push(wrongMould(context, step, `${what} is ${sayMould(segment.mould)}`, wanted));
   }
+  return faults;
+}
+
+/** What the change should say is dismounted and mounted, against what it says. */
+function changeFaults(context: AuditContext, step: LineStep & { readonly kind: "change" }): Violation[] {
+  const { before } = step;
   const { mouldOut, mouldIn, toSetupId } = step.segment;
   const stays = keepsMould(context, before.setupId, toSetupId);
   const incoming = stays ? null : (context.setups.get(toSetupId)?.mouldId ?? null);
   const outgoing = stays ? null : before.mould;
-  expect("the mould taken out", mouldOut, sameMould(mouldOut, outgoing), sayMould(outgoing));
-  const rightIn = (mouldIn?.mouldId ?? null) === incoming;
-  expect("the mould put in", mouldIn, rightIn, incoming === null ? "no mould" : `mould ${incoming}`);
+  const faults = unknownCopies(context, step, "the mould taken out", mouldOut);
+  faults.push(...unknownCopies(context, step, "the mould put in", mouldIn));
+  if (!sameMould(mouldOut, outgoing)) {
+    const is = `the mould taken out is ${sayMould(mouldOut)}`;
+    faults.push(wrongMould(context, step, is, sayMould(outgoing)));
+  }
+  if ((mouldIn?.mouldId ?? null) !== incoming) {
+    const wanted = incoming === null ? "no mould" : `mould ${incoming}`;
+    faults.push(wrongMould(context, step, `the mould put in is ${sayMould(mouldIn)}`, wanted));
+  }
   return faults;
 }
 
 /** Stays of copies on one line, the last one open-ended. */
 function staysOf(steps: readonly LineStep[], lineId: string): Stay[] {
   const stays: Stay[] = [];
-  const first = steps[0];
-  let hanging: MouldCopy | null = first?.before.mould ?? null;
+  let hanging: MouldCopy | null = steps[0]?.before.mould ?? null;
   let since = -Infinity;
-  const takeOut = (to: number) => {
-    if (hanging !== null) stays.push({ mould: hanging, lineId, from: since, to });
-    hanging = null;
-  };
-  const putIn = (mould: MouldCopy | null, from: number) => {
-    hanging = mould;
-    since = from;
-  };
   for (const step of steps) {
-    if (step.kind === "change") {
-      const { mouldOut, mouldIn, mountStart } = step.segment;
-      if (mouldOut !== null) takeOut(mountStart);
-      if (mouldIn !== null) putIn(mouldIn, mountStart);
-    } else if (step.swapsFreely) {
-      takeOut(step.heldFrom);
-      putIn(step.segment.mould, step.heldFrom);
+    const swaps = step.kind === "run" && step.swapsFreely;
+    if (step.kind === "run" && !swaps) continue;
+    const at = step.kind === "run" ? step.heldFrom : step.segment.mountStart;
+    const mouldIn = step.kind === "run" ? step.segment.mould : step.segment.mouldIn;
+    if (swaps || (step.kind === "change" && step.segment.mouldOut !== null)) {
+      if (hanging !== null) stays.push({ mould: hanging, lineId, from: since, to: at });
+      hanging = null;
+    }
+    if (swaps || mouldIn !== null) {
+      hanging = mouldIn;
+      since = at;
     }
   }
-  takeOut(Infinity);
+  if (hanging !== null) stays.push({ mould: hanging, lineId, from: since, to: Infinity });
   return stays;
 }
 
@@ -120,59 +134,48 @@ function clashes(context: AuditContext, stays: readonly Stay[], carryingSeconds:
 
 /** Mounting work or a lot, as a use of a copy. */
 interface Use {
-  readonly mould: MouldCopy | null;
+  readonly mould: MouldCopy;
   readonly lineId: string;
   readonly orderId: string | null;
   readonly from: number;
   readonly to: number;
 }
 
-function usesOf(context: AuditContext, steps: readonly LineStep[]): Use[] {
-  const mountings = steps.flatMap(({ segment }): Use[] =>
-    segment.kind === "run"
-      ? []
-      : [
-          {
-            mould: segment.mouldIn,
-            lineId: segment.lineId,
-            orderId: null,
-            from: segment.mountStart,
-            to: segment.end,
-          },
-        ],
-  );
-  const lots = context.lots.map((lot): Use => ({
-    mould: lot.stretches[0]?.mould ?? null,
-    lineId: lot.lineId,
-    orderId: lot.orderId,
-    from: lot.start,
-    to: lot.end,
-  }));
-  return [...mountings, ...lots];
+function mountingOf({ lineId, mouldIn, mountStart, end }: ChangeSegment): Use | null {
+  return mouldIn === null ? null : { mould: mouldIn, lineId, orderId: null, from: mountStart, to: end };
 }
 
-function outOfServiceFaults(context: AuditContext, use: Use): Violation[] {
-  const { mould, lineId, orderId } = use;
-  if (mould === null) return [];
-  return (context.moulds.get(mould.mouldId)?.outOfService ?? [])
-    .filter((spell) => spell.copy === mould.copy && use.from < spell.end && use.to > spell.start)
-    .map((spell) => {
-      const at = Math.max(use.from, spell.start);
-      const text = `Line ${lineId} uses ${sayMould(mould)} ${sayInstant(context.problem, at)}, in its ${sayDuration(spell.end - spell.start)} out of service.`;
-      return finding("mould-copy-out-of-service", { lineId, orderId, at }, text);
-    });
+function lotUseOf({ stretches, lineId, orderId, start, end }: LotOnLine): Use | null {
+  const mould = stretches[0]?.mould ?? null;
+  return mould === null ? null : { mould, lineId, orderId, from: start, to: end };
+}
+
+function outOfServiceFaults(context: AuditContext, use: Use | null): Violation[] {
+  const found: Violation[] = [];
+  if (use === null) return found;
+  const { mould, lineId, orderId, from, to } = use;
+  for (const { copy, start, end } of context.moulds.get(mould.mouldId)?.outOfService ?? []) {
+    if (copy !== mould.copy || from >= end || to <= start) continue;
+    const at = Math.max(from, start);
+    const text = `Line ${lineId} uses ${sayMould(mould)} ${sayInstant(context.problem, at)}, in its ${sayDuration(end - start)} out of service.`;
+    found.push(finding("mould-copy-out-of-service", { lineId, orderId, at }, text));
+  }
+  return found;
 }
 
 /** Rule 2: every copy on one line at a time, carried between lines, in service, and the one that the plan says hangs there. */
 export function mouldCopies(context: AuditContext): Violation[] {
   const found: Violation[] = [];
   const staysOfCopy = new Map<string, Stay[]>();
-  const allSteps: LineStep[] = [];
-  for (const line of context.problem.lines) {
-    const steps = context.stepsOfLine.get(line.id) ?? [];
-    allSteps.push(...steps);
-    found.push(...steps.flatMap((step) => stepFaults(context, step)));
-    for (const stay of steps.length > 0 ? staysOf(steps, line.id) : idleStay(context, line.id)) {
+  for (const [lineId, steps] of context.stepsOfLine) {
+    for (const step of steps) {
+      if (step.kind === "run") found.push(...runFaults(context, step));
+      else {
+        found.push(...changeFaults(context, step));
+        found.push(...outOfServiceFaults(context, mountingOf(step.segment)));
+      }
+    }
+    for (const stay of steps.length > 0 ? staysOf(steps, lineId) : idleStay(context, lineId)) {
       const key = `${stay.mould.copy} ${stay.mould.mouldId}`;
       const known = staysOfCopy.get(key);
       if (known === undefined) staysOfCopy.set(key, [stay]);
@@ -183,5 +186,6 @@ export function mouldCopies(context: AuditContext): Violation[] {
     const carrying = context.moulds.get(stays[0]?.mould.mouldId ?? "")?.carryingSeconds ?? 0;
     found.push(...clashes(context, stays, carrying));
   }
-  return [...found, ...usesOf(context, allSteps).flatMap((use) => outOfServiceFaults(context, use))];
+  for (const lot of context.lots) found.push(...outOfServiceFaults(context, lotUseOf(lot)));
+  return found;
 }

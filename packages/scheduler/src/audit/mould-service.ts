@@ -1,4 +1,4 @@
-import type { JobOption, ProblemMould } from "../problem/problem-data.ts";
+import type { ProblemMould } from "../problem/problem-data.ts";
 import type { Violation } from "../result.ts";
 import type { AuditContext } from "./audit-context.ts";
 import type { LotOnLine } from "./plan-look-ups.ts";
@@ -22,9 +22,8 @@ function lotsByCopy(context: AuditContext): Map<string | null, LotOnLine[]> {
   return groups;
 }
 
-function cyclesFor(context: AuditContext, lot: LotOnLine): number {
-  const option: JobOption | null = context.optionOf(lot.orderId, lot.lineId, lot.setupId);
-  return Math.ceil(lot.pieces / (option?.piecesPerCycle ?? 1));
+function cyclesFor(lot: LotOnLine): number {
+  return Math.ceil(lot.pieces / (lot.option?.piecesPerCycle ?? 1));
 }
 
 /** The service of a lot lasts as it should and is the last thing on the line before its run. */
@@ -66,7 +65,7 @@ function copyFaults(
   const copy = lots[0]?.stretches[0]?.mould?.copy ?? 0;
   let cycles = rule.cyclesDone[copy] ?? 0;
   return lots.flatMap((lot) => {
-    const needed = cyclesFor(context, lot);
+    const needed = cyclesFor(lot);
     const why = `${sayCopy(mould.id, copy)} has done ${cycles} cycles, the lot needs ${needed}, ${rule.afterCycles} may be done between services`;
     const isDue = cycles > 0 && cycles + needed > rule.afterCycles;
     cycles = isDue ? needed : cycles + needed;

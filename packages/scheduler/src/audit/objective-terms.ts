@@ -1,25 +1,27 @@
 import { intersectWorkingTimes, workingBetween } from "@formweek/capacity-model";
 import type { ObjectiveTerm } from "../plan/plan.ts";
-import type { ChangeSpec } from "../problem/problem-data.ts";
+import type { ChangeSpec, Job } from "../problem/problem-data.ts";
 import type { Violation } from "../result.ts";
 import type { AuditContext } from "./audit-context.ts";
 import { finding } from "./finding.ts";
-import { lotsByOrder } from "./plan-look-ups.ts";
 
 type TermName = ObjectiveTerm["name"];
 type Amounts = Readonly<Record<TermName, number>>;
 
 const hour = 3_600;
 
+/** End of the last of an order's lots; -Infinity where it has none. */
+function lastEndOf({ lotsOfOrder }: AuditContext, { orderId }: Job): number {
+  let last = -Infinity;
+  for (const { end } of lotsOfOrder.get(orderId) ?? []) if (end > last) last = end;
+  return last;
+}
+
 function lateness(context: AuditContext): { readonly weightHours: number; readonly lateWeight: number } {
-  const finishOf = new Map<string, number>();
-  for (const lot of context.lots) {
-    finishOf.set(lot.orderId, Math.max(finishOf.get(lot.orderId) ?? -Infinity, lot.end));
-  }
   let weightSeconds = 0;
   let lateWeight = 0;
   for (const job of context.problem.jobs) {
-    const late = (finishOf.get(job.orderId) ?? -Infinity) + job.conditioningSeconds - job.dueAt;
+    const late = lastEndOf(context, job) + job.conditioningSeconds - job.dueAt;
     if (late <= 0) continue;
     weightSeconds += job.weight * late;
     lateWeight += job.weight;
@@ -55,12 +57,10 @@ function imbalance({ problem, segmentsOfLine, changeSpecOf }: AuditContext): num
 }
 
 /** Holding weight × hours between finishes and due dates. */
-function earliness({ problem, lots }: AuditContext): number {
-  const finishOf = new Map<string, number>();
-  for (const lot of lots) finishOf.set(lot.orderId, Math.max(finishOf.get(lot.orderId) ?? lot.end, lot.end));
-  return problem.jobs.reduce((sum, job) => {
-    const end = finishOf.get(job.orderId);
-    const early = end === undefined ? 0 : job.dueAt - job.conditioningSeconds - end;
+function earliness(context: AuditContext): number {
+  return context.problem.jobs.reduce((sum, job) => {
+    const end = lastEndOf(context, job);
+    const early = end === -Infinity ? 0 : job.dueAt - job.conditioningSeconds - end;
     return sum + (Math.max(0, early) * (job.holdingWeight ?? 0)) / hour;
   }, 0);
 }
@@ -69,9 +69,8 @@ function earliness({ problem, lots }: AuditContext): number {
 function moves(context: AuditContext): { readonly lines: number; readonly startHours: number } {
   let lines = 0;
   let startHours = 0;
-  const lotsOf = lotsByOrder(context);
   for (const { orderId, published } of context.problem.jobs) {
-    const own = lotsOf.get(orderId);
+    const own = context.lotsOfOrder.get(orderId);
     if (published === undefined || own === undefined) continue;
     if (own.some((lot) => !published.lineIds.includes(lot.lineId))) lines++;
     const first = own.reduce((least, lot) => Math.min(least, lot.start), Infinity);
@@ -81,10 +80,11 @@ function moves(context: AuditContext): { readonly lines: number; readonly startH
 }
 
 function amounts(context: AuditContext): Amounts {
-  const specs = context.plan.segments.flatMap((segment): ChangeSpec[] => {
+  const specs: ChangeSpec[] = [];
+  for (const segment of context.plan.segments) {
     const spec = segment.kind === "change" ? context.changeSpecOf(segment.changeSpec) : null;
-    return spec === null ? [] : [spec];
-  });
+    if (spec !== null) specs.push(spec);
+  }
   const sum = (of: (spec: ChangeSpec) => number) => specs.reduce((total, spec) => total + of(spec), 0);
   const { weightHours, lateWeight } = lateness(context);
   const weights = context.problem.objective;

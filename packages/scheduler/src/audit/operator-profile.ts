@@ -1,6 +1,6 @@
 import type { Segment } from "../plan/plan.ts";
 import type { OperatorSupply, ProblemLine } from "../problem/problem-data.ts";
-import type { AuditContext } from "./audit-context.ts";
+import type { PlanLookUps } from "./plan-look-ups.ts";
 
 /** Heads left over, in hundredths, from `from` until the next entry; before the first entry nothing is asked for. */
 export interface SpareHeads {
@@ -13,12 +13,12 @@ function needsHeads(segment: Segment): boolean {
   return segment.kind === "run" || (segment.kind === "stop" && segment.reason === "warm-up");
 }
 
-function linesOf(context: AuditContext, pool: OperatorSupply): ProblemLine[] {
+function linesOf(context: PlanLookUps, pool: OperatorSupply): ProblemLine[] {
   return context.problem.lines.filter((line) => line.poolId === pool.id && line.operatorsHundredths > 0);
 }
 
 /** Spare heads of a pool over time: those of the open crews less those of the lines that need them. */
-export function spareHeads(context: AuditContext, pool: OperatorSupply): SpareHeads[] {
+export function spareHeads(context: PlanLookUps, pool: OperatorSupply): SpareHeads[] {
   const deltas = new Map<number, number>();
   const add = (at: number, hundredths: number) => deltas.set(at, (deltas.get(at) ?? 0) + hundredths);
   for (const { workingTime, hundredths } of pool.crews) {
@@ -33,12 +33,11 @@ export function spareHeads(context: AuditContext, pool: OperatorSupply): SpareHe
     }
   }
   let spare = 0;
-  return [...deltas]
-    .sort((a, b) => a[0] - b[0])
-    .map(([from, delta]) => {
-      spare += delta;
-      return { from, spare };
-    });
+  // numbers of a typed array sort without a comparison that is called
+  return Array.from(Float64Array.from(deltas.keys()).sort(), (from) => {
+    spare += deltas.get(from) ?? 0;
+    return { from, spare };
+  });
 }
 
 /** Most heads to spare at any instant of [start, end); 0 outside the profile. O(log n + length). */

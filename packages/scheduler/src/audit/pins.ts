@@ -1,7 +1,7 @@
 import type { Pin } from "../problem/problem-data.ts";
 import type { Violation } from "../result.ts";
 import type { AuditContext } from "./audit-context.ts";
-import { lotsByOrder, type LotOnLine } from "./plan-look-ups.ts";
+import type { LotOnLine } from "./plan-look-ups.ts";
 import { finding } from "./finding.ts";
 import { sayDuration, sayInstant } from "./wording.ts";
 
@@ -28,6 +28,7 @@ function placeFaults(context: AuditContext, pin: Pin, lot: LotOnLine): Violation
 /** On each line the lots of orders with a sequence come first, in their sequence. */
 function sequenceFaults(context: AuditContext, sequences: ReadonlyMap<string, number>): Violation[] {
   const found: Violation[] = [];
+  if (sequences.size === 0) return found;
   const reached = new Map<string, number>();
   for (const lot of context.lots) {
     const sequence = sequences.get(lot.orderId) ?? Infinity;
@@ -46,9 +47,8 @@ function sequenceFaults(context: AuditContext, sequences: ReadonlyMap<string, nu
 
 /** Rule 8: the planner's word is kept: line, exact start, sequence. */
 export function pins(context: AuditContext): Violation[] {
-  const lotsOf = lotsByOrder(context);
   const placed = context.problem.pins.flatMap((pin) =>
-    (lotsOf.get(pin.orderId) ?? []).flatMap((lot) => placeFaults(context, pin, lot)),
+    (context.lotsOfOrder.get(pin.orderId) ?? []).flatMap((lot) => placeFaults(context, pin, lot)),
   );
   const sequences = context.problem.pins.flatMap(({ orderId, sequence }): [string, number][] =>
     sequence === null ? [] : [[orderId, sequence]],

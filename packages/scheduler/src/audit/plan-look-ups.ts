@@ -6,6 +6,7 @@ import type {
   ProblemData,
   ProblemLine,
   ProblemMould,
+  ProblemTeam,
   SetupState,
 } from "../problem/problem-data.ts";
 
@@ -13,6 +14,10 @@ import type {
 export interface LotOnLine {
   readonly orderId: string;
   readonly lot: number;
+  readonly job: Job;
+  readonly line: ProblemLine;
+  /** The order's possibility of this line and set-up, or null. */
+  readonly option: JobOption | null;
   readonly lineId: string;
   readonly setupId: string;
   /** Without the services before it. */
@@ -33,14 +38,16 @@ export interface PlanLookUps {
   readonly lines: ReadonlyMap<string, ProblemLine>;
   readonly jobs: ReadonlyMap<string, Job>;
   readonly setups: ReadonlyMap<string, SetupState>;
+  readonly teams: ReadonlyMap<string, ProblemTeam>;
   readonly moulds: ReadonlyMap<string, ProblemMould>;
   /** Segments by line, in order of their start. Every line has an entry. */
   readonly segmentsOfLine: ReadonlyMap<string, readonly Segment[]>;
   /** In order of start, then of order and lot. Made from the segments, not from the plan's own summary. */
   readonly lots: readonly LotOnLine[];
+  /** The lots of each order that has any, in order of start. */
+  readonly lotsOfOrder: ReadonlyMap<string, readonly LotOnLine[]>;
   /** Stops of lots that never run. */
   readonly orphanStops: readonly StopSegment[];
-  readonly optionOf: (orderId: string, lineId: string, setupId: string) => JobOption | null;
   /** Null: no change is needed, be it that the entry is -1 or that nothing is known to be mounted. */
   readonly changeIndexOf: (line: ProblemLine, fromSetupId: string | null, toSetupId: string) => number | null;
   readonly changeSpecOf: (index: number) => ChangeSpec | null;
@@ -66,73 +73,131 @@ function compareTexts(a: string, b: string): number {
   return a < b ? -1 : a > b ? 1 : 0;
 }
 
-function lotsOf(plan: Plan): { readonly lots: LotOnLine[]; readonly orphanStops: StopSegment[] } {
-  const groups = new Map<string, (RunSegment | StopSegment)[]>();
+/** What the plan has of one lot, in order of start once it is complete. */
+interface LotParts {
+  readonly segments: (RunSegment | StopSegment)[];
+  readonly services: StopSegment[];
+  readonly stretches: RunSegment[];
+}
+
+/** The segments of each lot. */
+function partsOfLots(plan: Plan): LotParts[] {
+  const all: LotParts[] = [];
+  // by the lot's number, then by order: cheaper than one key of both
+  const known = new Map<number, Map<string, LotParts>>();
   for (const segment of plan.segments) {
     if (segment.kind === "change") continue;
-    const key = `${segment.lot} ${segment.orderId}`;
-    const group = groups.get(key);
-    if (group === undefined) groups.set(key, [segment]);
-    else group.push(segment);
+    let ofNumber = known.get(segment.lot);
+    if (ofNumber === undefined) known.set(segment.lot, (ofNumber = new Map<string, LotParts>()));
+    let parts = ofNumber.get(segment.orderId);
+    if (parts === undefined) {
+      parts = { segments: [], services: [], stretches: [] };
+      ofNumber.set(segment.orderId, parts);
+      all.push(parts);
+    }
+    if (isService(segment)) parts.services.push(segment);
+    else parts.segments.push(segment);
+    if (segment.kind === "run") parts.stretches.push(segment);
   }
+  return all;
+}
+
+function optionOf(job: Job, lineId: string, setupId: string): JobOption | null {
+  const { options } = job;
+  // by index: the longest loop of all, and an iterator is slow before it is compiled
+  for (let index = 0; index < options.length; index++) {
+    const option = options[index];
+    if (option?.lineId === lineId && option.setupId === setupId) return option;
+  }
+  return null;
+}
+
+/** The possibility of its order that a stretch runs by, or null. */
+export function optionOfRun(
+  context: PlanLookUps,
+  { orderId, lineId, setupId }: RunSegment,
+): JobOption | null {
+  // nearly always that of a lot, which is known
+  for (const lot of context.lotsOfOrder.get(orderId) ?? [])
+    if (lot.lineId === lineId && lot.setupId === setupId) return lot.option;
+  const job = context.jobs.get(orderId);
+  return job === undefined ? null : optionOf(job, lineId, setupId);
+}
+
+function compareLots(a: LotOnLine, b: LotOnLine): number {
+  return a.start - b.start || compareTexts(a.orderId, b.orderId) || a.lot - b.lot;
+}
+
+function sortByStart(segments: Segment[]): void {
+  if (segments.length > 1) segments.sort(byStart);
+}
+
+type LotLookUps = Pick<PlanLookUps, "lots" | "lotsOfOrder" | "orphanStops">;
+
+function lotsOf(plan: Plan, { jobs, lines }: Pick<PlanLookUps, "jobs" | "lines">): LotLookUps {
   const lots: LotOnLine[] = [];
   const orphanStops: StopSegment[] = [];
-  for (const all of groups.values()) {
-    all.sort(byStart);
-    const services = all.flatMap((segment) => (isService(segment) ? [segment] : []));
-    const segments = all.filter((segment) => !isService(segment));
-    const stretches = segments.filter((segment) => segment.kind === "run");
+  for (const parts of partsOfLots(plan)) {
+    const { segments, services, stretches } = parts;
+    sortByStart(segments);
+    sortByStart(services);
+    sortByStart(stretches);
     const first = stretches[0];
     const last = stretches[stretches.length - 1];
-    if (first === undefined || last === undefined) {
-      orphanStops.push(...all.filter((segment) => segment.kind === "stop"));
+    const job = first === undefined ? undefined : jobs.get(first.orderId);
+    const line = first === undefined ? undefined : lines.get(first.lineId);
+    if (first === undefined || last === undefined || job === undefined || line === undefined) {
+      for (const stop of [...services, ...segments]) if (stop.kind === "stop") orphanStops.push(stop);
       continue;
     }
+    let pieces = 0;
+    for (const stretch of stretches) pieces += stretch.pieces;
+    const { orderId, lot, lineId, setupId, start } = first;
+    const option = optionOf(job, lineId, setupId);
+    const { end } = last;
+    // every field by its name: spread records are slow before they are compiled
     lots.push({
-      orderId: first.orderId,
-      lot: first.lot,
-      lineId: first.lineId,
-      setupId: first.setupId,
+      orderId,
+      lot,
+      job,
+      line,
+      option,
+      lineId,
+      setupId,
       segments,
       services,
       stretches,
-      start: first.start,
-      end: last.end,
-      pieces: stretches.reduce((sum, stretch) => sum + stretch.pieces, 0),
+      start,
+      end,
+      pieces,
     });
   }
-  lots.sort((a, b) => a.start - b.start || compareTexts(a.orderId, b.orderId) || a.lot - b.lot);
-  return { lots, orphanStops };
-}
-
-/** Lots of each order that has any, in order of start. */
-export function lotsByOrder({ lots }: PlanLookUps): Map<string, LotOnLine[]> {
-  const lotsOf = new Map<string, LotOnLine[]>();
+  lots.sort(compareLots);
+  const lotsOfOrder = new Map<string, LotOnLine[]>();
   for (const lot of lots) {
-    const known = lotsOf.get(lot.orderId);
-    if (known === undefined) lotsOf.set(lot.orderId, [lot]);
-    else known.push(lot);
+    const ofOrder = lotsOfOrder.get(lot.orderId);
+    if (ofOrder === undefined) lotsOfOrder.set(lot.orderId, [lot]);
+    else ofOrder.push(lot);
   }
-  return lotsOf;
+  return { lots, lotsOfOrder, orphanStops };
 }
 
 /** Prepares the look-ups that the rules share. */
 export function planLookUps(problem: ProblemData, plan: Plan): PlanLookUps {
   const jobs = new Map(problem.jobs.map((job) => [job.orderId, job]));
+  const lines = new Map(problem.lines.map((line) => [line.id, line]));
   const classes = new Map(problem.changeClasses.map((changeClass) => [changeClass.id, changeClass.matrix]));
   const setupIndex = new Map(problem.setups.map((setup, index) => [setup.id, index]));
   return {
     problem,
     plan,
     jobs,
-    lines: new Map(problem.lines.map((line) => [line.id, line])),
+    lines,
     setups: new Map(problem.setups.map((setup) => [setup.id, setup])),
+    teams: new Map(problem.teams.map((team) => [team.id, team])),
     moulds: new Map(problem.moulds.map((mould) => [mould.id, mould])),
     segmentsOfLine: groupByLine(problem, plan),
-    ...lotsOf(plan),
-    optionOf: (orderId, lineId, setupId) =>
-      jobs.get(orderId)?.options.find((option) => option.lineId === lineId && option.setupId === setupId) ??
-      null,
+    ...lotsOf(plan, { jobs, lines }),
     changeIndexOf: (line, fromSetupId, toSetupId) => {
       if (fromSetupId === null) return null;
       const row = classes.get(line.changeClassId)?.[setupIndex.get(fromSetupId) ?? -1];

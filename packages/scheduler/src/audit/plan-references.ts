@@ -14,10 +14,6 @@ interface KnownIds {
   readonly trolley: ReadonlySet<string>;
 }
 
-/** Says where in the plan an id stands; asked only of one that is unknown. */
-type Place = () => string;
-type Check = (kind: keyof KnownIds, id: string | null | undefined) => void;
-
 function knownIds(problem: ProblemData): KnownIds {
   return {
     line: new Set(problem.lines.map((line) => line.id)),
@@ -29,55 +25,57 @@ function knownIds(problem: ProblemData): KnownIds {
   };
 }
 
-function checkSegment(segment: Segment, check: Check): void {
-  check("line", segment.lineId);
-  switch (segment.kind) {
-    case "change":
-      check("set-up", segment.fromSetupId);
-      check("set-up", segment.toSetupId);
-      check("team", segment.teamId);
-      check("trolley", segment.trolleyId);
-      check("mould", segment.mouldOut?.mouldId);
-      check("mould", segment.mouldIn?.mouldId);
-      return;
-    case "run":
-      check("order", segment.orderId);
-      check("set-up", segment.setupId);
-      check("mould", segment.mould?.mouldId);
-      return;
-    case "stop":
-      check("order", segment.orderId);
+/** Looks ids of a plan up, and notes those that are unknown. */
+class IdCheck {
+  readonly faults: Violation[] = [];
+  private readonly known: KnownIds;
+
+  constructor(problem: ProblemData) {
+    this.known = knownIds(problem);
+  }
+
+  /** An id that stands in an entry of one of the plan's lists; none is no fault. */
+  check(kind: keyof KnownIds, id: string | null | undefined, list: keyof Plan, index: number): void {
+    if (id === null || id === undefined || this.known[kind].has(id)) return;
+    const text = `The plan's ${list}[${index}] names the ${kind} ${sayValue(id)}, which is not in the problem.`;
+    this.faults.push(finding("unknown-id", {}, text));
+  }
+}
+
+function checkSegment(ids: IdCheck, segment: Segment, index: number): void {
+  ids.check("line", segment.lineId, "segments", index);
+  if (segment.kind !== "change") ids.check("order", segment.orderId, "segments", index);
+  if (segment.kind === "run") {
+    ids.check("set-up", segment.setupId, "segments", index);
+    ids.check("mould", segment.mould?.mouldId, "segments", index);
+  }
+  if (segment.kind === "change") {
+    ids.check("set-up", segment.fromSetupId, "segments", index);
+    ids.check("set-up", segment.toSetupId, "segments", index);
+    ids.check("team", segment.teamId, "segments", index);
+    ids.check("trolley", segment.trolleyId, "segments", index);
+    ids.check("mould", segment.mouldOut?.mouldId, "segments", index);
+    ids.check("mould", segment.mouldIn?.mouldId, "segments", index);
   }
 }
 
 /** Ids in the plan that the problem does not have, and indices of changes beyond its list. */
 export function unknownReferences(problem: ProblemData, plan: Plan): Violation[] {
-  const known = knownIds(problem);
-  const faults: Violation[] = [];
-  const checkAt =
-    (where: Place): Check =>
-    (kind, id) => {
-      if (id === null || id === undefined || known[kind].has(id)) return;
-      const text = `The plan's ${where()} names the ${kind} ${sayValue(id)}, which is not in the problem.`;
-      faults.push(finding("unknown-id", {}, text));
-    };
-  plan.segments.forEach((segment, index) => {
-    const where = (): string => `segments[${index}]`;
-    checkSegment(segment, checkAt(where));
-    if (segment.kind !== "change" || segment.changeSpec < problem.changes.length) return;
-    const text = `The plan's ${where()} names change ${segment.changeSpec}; the problem has ${problem.changes.length}.`;
-    faults.push(finding("unknown-id", { lineId: segment.lineId, at: segment.start }, text));
-  });
-  plan.lots.forEach((lot, index) => {
-    const check = checkAt(() => `lots[${index}]`);
-    check("order", lot.orderId);
-    check("line", lot.lineId);
-    check("set-up", lot.setupId);
-  });
-  plan.unplanned.forEach((entry, index) => {
-    const check = checkAt(() => `unplanned[${index}]`);
-    check("order", entry.orderId);
-    for (const reason of entry.reasons) check("line", reason.lineId);
-  });
-  return faults;
+  const ids = new IdCheck(problem);
+  for (const [index, segment] of plan.segments.entries()) {
+    checkSegment(ids, segment, index);
+    if (segment.kind !== "change" || segment.changeSpec < problem.changes.length) continue;
+    const text = `The plan's segments[${index}] names change ${segment.changeSpec}; the problem has ${problem.changes.length}.`;
+    ids.faults.push(finding("unknown-id", { lineId: segment.lineId, at: segment.start }, text));
+  }
+  for (const [index, lot] of plan.lots.entries()) {
+    ids.check("order", lot.orderId, "lots", index);
+    ids.check("line", lot.lineId, "lots", index);
+    ids.check("set-up", lot.setupId, "lots", index);
+  }
+  for (const [index, entry] of plan.unplanned.entries()) {
+    ids.check("order", entry.orderId, "unplanned", index);
+    for (const reason of entry.reasons) ids.check("line", reason.lineId, "unplanned", index);
+  }
+  return ids.faults;
 }

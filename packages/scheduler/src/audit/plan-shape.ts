@@ -130,26 +130,34 @@ function malformed(where: Place, value: unknown, says: string): Violation {
   return finding("malformed-plan", {}, `The plan's ${where()} is ${sayValue(value)}; ${says} is needed.`);
 }
 
-function recordFaults(value: unknown, where: Place, fields: Fields): Violation[] {
-  if (!isRecord(value)) return [malformed(where, value, "a record")];
-  const faults: Violation[] = [];
-  for (const [field, { holds, says }] of fields) {
-    if (!holds(value[field])) faults.push(malformed(() => `${where()}.${field}`, value[field], says));
+/** What is wrong with a value that stands at a place. */
+type Judge = (value: unknown, where: Place, faults: Violation[]) => void;
+
+/** Judges the fields of a record; true where all are sound. */
+function judgeFields(value: LooseRecord, where: Place, fields: Fields, faults: Violation[]): boolean {
+  const before = faults.length;
+  for (const [field, expectation] of fields) {
+    if (!expectation.holds(value[field]))
+      faults.push(malformed(() => `${where()}.${field}`, value[field], expectation.says));
   }
-  return faults;
+  return faults.length === before;
 }
 
-function listFaults(
-  value: unknown,
-  where: Place,
-  faultsOf: (entry: unknown, where: Place) => Violation[],
-): Violation[] {
-  if (!Array.isArray(value)) return [malformed(where, value, "a list")];
-  const faults: Violation[] = [];
+function judgeRecord(fields: Fields): Judge {
+  return (value, where, faults) => {
+    if (isRecord(value)) judgeFields(value, where, fields, faults);
+    else faults.push(malformed(where, value, "a record"));
+  };
+}
+
+function judgeList(value: unknown, where: Place, judge: Judge, faults: Violation[]): void {
+  if (!Array.isArray(value)) {
+    faults.push(malformed(where, value, "a list"));
+    return;
+  }
   // by index, so that gaps in the list are looked at too
   for (let index = 0; index < value.length; index++)
-    faults.push(...faultsOf(value[index], () => `${where()}[${index}]`));
-  return faults;
+    judge(value[index], () => `${where()}[${index}]`, faults);
 }
 
 const phasesOfOther = [["start", "end"]] as const;
@@ -160,60 +168,50 @@ const phasesOfChange = [
 ] as const;
 
 /** Phases of a segment that run backwards; asked only once its fields are sound. */
-function backwardFaults(segment: LooseRecord, where: Place): Violation[] {
-  const faults: Violation[] = [];
+function judgePhases(segment: LooseRecord, where: Place, faults: Violation[]): void {
   for (const [before, field] of segment["kind"] === "change" ? phasesOfChange : phasesOfOther) {
     const gap = (segment[field] as number) - (segment[before] as number);
     if (gap >= 0) continue;
     const says = `The plan's ${where()}.${field} lies ${-gap} s before its ${before}.`;
     faults.push(finding("malformed-plan", {}, says));
   }
-  return faults;
 }
 
-function segmentFaults(value: unknown, where: Place): Violation[] {
-  if (!isRecord(value)) return [malformed(where, value, "a record")];
+function judgeSegment(value: unknown, where: Place, faults: Violation[]): void {
+  if (!isRecord(value)) {
+    faults.push(malformed(where, value, "a record"));
+    return;
+  }
   const kind = value["kind"];
   if (typeof kind !== "string" || !Object.hasOwn(segmentFields, kind)) {
-    return [malformed(() => `${where()}.kind`, kind, "change, run or stop")];
+    faults.push(malformed(() => `${where()}.kind`, kind, "change, run or stop"));
+    return;
   }
-  const faults = recordFaults(value, where, segmentFields[kind] as Fields);
-  return faults.length > 0 ? faults : backwardFaults(value, where);
+  if (judgeFields(value, where, segmentFields[kind] as Fields, faults)) judgePhases(value, where, faults);
 }
 
-function unplannedFaults(value: unknown, where: Place): Violation[] {
-  const faults = recordFaults(value, where, unplannedFields);
-  if (faults.length > 0) return faults;
-  return listFaults(
-    (value as LooseRecord)["reasons"],
-    () => `${where()}.reasons`,
-    (entry, place) => recordFaults(entry, place, reasonFields),
-  );
+/** Judges a record and, where that is sound, the list in one of its fields. */
+function judgeWithList(fields: Fields, list: string, judge: Judge): Judge {
+  return (value, where, faults) => {
+    if (!isRecord(value)) faults.push(malformed(where, value, "a record"));
+    else if (judgeFields(value, where, fields, faults))
+      judgeList(value[list], () => `${where()}.${list}`, judge, faults);
+  };
 }
 
-function objectiveFaults(value: unknown): Violation[] {
-  const faults = recordFaults(value, () => "objective", objectiveFields);
-  if (faults.length > 0) return faults;
-  return listFaults(
-    (value as LooseRecord)["terms"],
-    () => "objective.terms",
-    (entry, place) => recordFaults(entry, place, termFields),
-  );
-}
+const judgeLot = judgeRecord(lotFields);
+const judgeUnplanned = judgeWithList(unplannedFields, "reasons", judgeRecord(reasonFields));
+const judgeObjective = judgeWithList(objectiveFields, "terms", judgeRecord(termFields));
 
 /** Whether a value of any origin is a plan at all: every field there, of its kind, no NaN, no time running backwards. */
 export function planShapeFaults(plan: unknown): Violation[] {
   if (!isRecord(plan)) {
     return [finding("malformed-plan", {}, `The plan is ${sayValue(plan)}; a record is needed.`)];
   }
-  return [
-    ...listFaults(plan["segments"], () => "segments", segmentFaults),
-    ...listFaults(
-      plan["lots"],
-      () => "lots",
-      (entry, where) => recordFaults(entry, where, lotFields),
-    ),
-    ...listFaults(plan["unplanned"], () => "unplanned", unplannedFaults),
-    ...objectiveFaults(plan["objective"]),
-  ];
+  const faults: Violation[] = [];
+  judgeList(plan["segments"], () => "segments", judgeSegment, faults);
+  judgeList(plan["lots"], () => "lots", judgeLot, faults);
+  judgeList(plan["unplanned"], () => "unplanned", judgeUnplanned, faults);
+  judgeObjective(plan["objective"], () => "objective", faults);
+  return faults;
 }

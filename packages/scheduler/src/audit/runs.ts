@@ -1,6 +1,6 @@
 import { workingBetween } from "@formweek/capacity-model";
 import type { RunSegment, StopSegment } from "../plan/plan.ts";
-import type { JobOption, ProblemLine } from "../problem/problem-data.ts";
+import type { JobOption } from "../problem/problem-data.ts";
 import type { Violation } from "../result.ts";
 import type { AuditContext } from "./audit-context.ts";
 import type { LotOnLine } from "./plan-look-ups.ts";
@@ -15,30 +15,36 @@ function sayLot(lot: LotOnLine): string {
   return `order ${lot.orderId} lot ${lot.lot + 1}`;
 }
 
+/** Whether a segment is on the lot's line and, where it runs, as the lot does. */
+function belongs(lot: LotOnLine, first: RunSegment, segment: RunSegment | StopSegment): boolean {
+  if (segment.lineId !== first.lineId) return false;
+  return (
+    segment.kind !== "run" ||
+    (segment.setupId === first.setupId &&
+      segment.productId === lot.job.productId &&
+      segment.mould?.mouldId === first.mould?.mouldId &&
+      segment.mould?.copy === first.mould?.copy)
+  );
+}
+
 /** One line, one set-up, one mould, the order's own product; no gaps, a run at either end. */
 function lotForm(context: AuditContext, lot: LotOnLine): Violation[] {
   const first = lot.stretches[0] as RunSegment;
   const found: Violation[] = [];
-  const productId = context.jobs.get(lot.orderId)?.productId;
-  const scattered = lot.segments.find(
-    (segment) =>
-      segment.lineId !== first.lineId ||
-      (segment.kind === "run" &&
-        (segment.setupId !== first.setupId ||
-          segment.productId !== productId ||
-          segment.mould?.mouldId !== first.mould?.mouldId ||
-          segment.mould?.copy !== first.mould?.copy)),
-  );
-  if (scattered !== undefined) {
-    const text = `The segments of ${sayLot(lot)} differ in line, set-up, mould or product ${sayInstant(context.problem, scattered.start)}.`;
-    found.push(finding("lot-scattered", lotSubject(lot, scattered.start), text));
+  let earlier: RunSegment | StopSegment | null = null;
+  let isScattered = false;
+  for (const segment of lot.segments) {
+    if (!isScattered && !belongs(lot, first, segment)) {
+      isScattered = true;
+      const text = `The segments of ${sayLot(lot)} differ in line, set-up, mould or product ${sayInstant(context.problem, segment.start)}.`;
+      found.push(finding("lot-scattered", lotSubject(lot, segment.start), text));
+    }
+    if (earlier !== null && earlier.end !== segment.start) {
+      const text = `Between two segments of ${sayLot(lot)} lie ${sayDuration(segment.start - earlier.end)} without a reason.`;
+      found.push(finding("lot-broken", lotSubject(lot, earlier.end), text));
+    }
+    earlier = segment;
   }
-  lot.segments.forEach((segment, index) => {
-    const earlier = lot.segments[index - 1];
-    if (earlier === undefined || earlier.end === segment.start) return;
-    const text = `Between two segments of ${sayLot(lot)} lie ${sayDuration(segment.start - earlier.end)} without a reason.`;
-    found.push(finding("lot-broken", lotSubject(lot, earlier.end), text));
-  });
   for (const edge of [lot.segments[0], lot.segments[lot.segments.length - 1]]) {
     if (edge?.kind !== "stop") continue;
     const text = `The ${sayLot(lot)} begins or ends with a stop of ${sayDuration(edge.end - edge.start)}; stops lie inside a lot.`;
@@ -47,42 +53,41 @@ function lotForm(context: AuditContext, lot: LotOnLine): Violation[] {
   return found;
 }
 
-function openHours(context: AuditContext, line: ProblemLine, lot: LotOnLine): Violation[] {
-  return lot.stretches.flatMap((stretch) => {
-    const closed = stretch.end - stretch.start - workingBetween(line.workingTime, stretch.start, stretch.end);
-    if (closed === 0) return [];
-    const text = `Line ${line.id} runs ${sayLot(lot)} from ${sayInstant(context.problem, stretch.start)}, ${sayDuration(closed)} of it in closed time.`;
-    return [finding("runs-while-closed", lotSubject(lot, stretch.start), text)];
-  });
+function openHours(context: AuditContext, lot: LotOnLine): Violation[] {
+  const found: Violation[] = [];
+  for (const { start, end } of lot.stretches) {
+    const closed = end - start - workingBetween(lot.line.workingTime, start, end);
+    if (closed === 0) continue;
+    const text = `Line ${lot.lineId} runs ${sayLot(lot)} from ${sayInstant(context.problem, start)}, ${sayDuration(closed)} of it in closed time.`;
+    found.push(finding("runs-while-closed", lotSubject(lot, start), text));
+  }
+  return found;
 }
 
 /** Warm-up is made after every pause longer than the line's limit, all of it, and at no other time. */
-function warmUps(context: AuditContext, line: ProblemLine, lot: LotOnLine): Violation[] {
+function warmUps({ problem }: AuditContext, lot: LotOnLine): Violation[] {
+  const { id, restartLimitSeconds, restartWarmUpSeconds } = lot.line;
   const found: Violation[] = [];
   let paused = 0;
   let due = 0;
-  const restart = () => {
-    if (paused > line.restartLimitSeconds) due = line.restartWarmUpSeconds;
-    paused = 0;
-  };
   for (const segment of lot.segments) {
     const length = segment.end - segment.start;
-    const at = () => sayInstant(context.problem, segment.start);
     if (segment.kind === "stop" && segment.reason !== "warm-up") {
       paused += length;
       continue;
     }
-    restart();
+    if (paused > restartLimitSeconds) due = restartWarmUpSeconds;
+    paused = 0;
     if (segment.kind === "stop") {
       if (length > due || length === 0) {
-        const text = `Line ${line.id} warms up for ${sayDuration(length)} in ${sayLot(lot)} ${at()}; ${sayDuration(due)} are due.`;
+        const text = `Line ${id} warms up for ${sayDuration(length)} in ${sayLot(lot)} ${sayInstant(problem, segment.start)}; ${sayDuration(due)} are due.`;
         found.push(finding("warm-up-not-due", lotSubject(lot, segment.start), text));
       }
       due = Math.max(0, due - length);
       continue;
     }
     if (due > 0) {
-      const text = `Line ${line.id} forms pieces of ${sayLot(lot)} ${at()}; ${sayDuration(due)} of warm-up are missing after a pause longer than ${sayDuration(line.restartLimitSeconds)}.`;
+      const text = `Line ${id} forms pieces of ${sayLot(lot)} ${sayInstant(problem, segment.start)}; ${sayDuration(due)} of warm-up are missing after a pause longer than ${sayDuration(restartLimitSeconds)}.`;
       found.push(finding("warm-up-missing", lotSubject(lot, segment.start), text));
     }
     due = 0;
@@ -104,16 +109,17 @@ function rate(option: JobOption, lot: LotOnLine): Violation[] {
   const found: Violation[] = [];
   let seconds = 0;
   let pieces = 0;
-  lot.stretches.forEach((stretch, index) => {
+  const last = lot.stretches[lot.stretches.length - 1];
+  for (const stretch of lot.stretches) {
     seconds += stretch.end - stretch.start;
     pieces += stretch.pieces;
-    if (index === lot.stretches.length - 1) return;
+    if (stretch === last) break;
     const made = piecesAt(option, seconds);
     // One piece more or less is a matter of rounding, as long as the time suffices.
-    if (Math.abs(pieces - made) <= 1 && secondsFor(option, pieces) <= seconds) return;
+    if (Math.abs(pieces - made) <= 1 && secondsFor(option, pieces) <= seconds) continue;
     const text = `After ${sayDuration(seconds)} of running ${sayLot(lot)} is said to have ${pieces} pieces; the rate gives ${made}.`;
     found.push(finding("wrong-stretch-pieces", lotSubject(lot, stretch.start), text));
-  });
+  }
   const needed = secondsFor(option, lot.pieces);
   if (seconds !== needed) {
     const text = `${lot.pieces} pieces of ${sayLot(lot)} need ${sayDuration(needed)} of running on line ${lot.lineId}; the plan has ${sayDuration(seconds)}.`;
@@ -133,28 +139,25 @@ function orphans(stops: readonly StopSegment[]): Violation[] {
 }
 
 /** Everything lies between the horizon's start and its end. */
-function horizon(context: AuditContext): Violation[] {
-  const { start, end } = context.problem.horizon;
-  return context.plan.segments
-    .filter((segment) => segment.start < start || segment.end > end)
-    .map((segment) => {
-      const orderId = segment.kind === "change" ? null : segment.orderId;
-      const text = `Line ${segment.lineId} has a ${segment.kind} from ${sayInstant(context.problem, segment.start)} for ${sayDuration(segment.end - segment.start)}; the plan covers ${sayDuration(end - start)}.`;
-      return finding("outside-horizon", { lineId: segment.lineId, orderId, at: segment.start }, text);
-    });
+function horizon({ problem, plan }: AuditContext): Violation[] {
+  const { start, end } = problem.horizon;
+  const found: Violation[] = [];
+  for (const segment of plan.segments) {
+    if (segment.start >= start && segment.end <= end) continue;
+    const orderId = segment.kind === "change" ? null : segment.orderId;
+    const text = `Line ${segment.lineId} has a ${segment.kind} from ${sayInstant(problem, segment.start)} for ${sayDuration(segment.end - segment.start)}; the plan covers ${sayDuration(end - start)}.`;
+    found.push(finding("outside-horizon", { lineId: segment.lineId, orderId, at: segment.start }, text));
+  }
+  return found;
 }
 
 /** Rule 4: runs lie in the line's working time and last as long as their pieces need, with warm-up where it is due. */
 export function runs(context: AuditContext): Violation[] {
-  const ofLots = context.lots.flatMap((lot) => {
-    const line = context.lines.get(lot.lineId) as ProblemLine;
-    const option = context.optionOf(lot.orderId, lot.lineId, lot.setupId);
-    return [
-      ...lotForm(context, lot),
-      ...openHours(context, line, lot),
-      ...warmUps(context, line, lot),
-      ...(option === null ? [] : rate(option, lot)),
-    ];
-  });
-  return [...horizon(context), ...ofLots, ...orphans(context.orphanStops)];
+  const found = horizon(context);
+  for (const lot of context.lots) {
+    found.push(...lotForm(context, lot), ...openHours(context, lot), ...warmUps(context, lot));
+    if (lot.option !== null) found.push(...rate(lot.option, lot));
+  }
+  found.push(...orphans(context.orphanStops));
+  return found;
 }

@@ -4,7 +4,7 @@ import type { ProblemLine } from "../problem/problem-data.ts";
 import type { Violation } from "../result.ts";
 import type { AuditContext } from "./audit-context.ts";
 import { finding } from "./finding.ts";
-import { mostSpare, spareHeads, type SpareHeads } from "./operator-profile.ts";
+import { mostSpare, type SpareHeads } from "./operator-profile.ts";
 import { sayDuration, sayHeads, sayInstant } from "./wording.ts";
 
 /** What speaks against the reason that a stop gives, or null; services are judged by the cycles of their mould. */
@@ -24,13 +24,15 @@ function objection(line: ProblemLine, stop: StopSegment, heads: readonly SpareHe
 
 /** Rule 4: a run pauses only for a true reason, all of the time. */
 export function stops(context: AuditContext): Violation[] {
-  const profiles = new Map(context.problem.pools.map((pool) => [pool.id, spareHeads(context, pool)]));
-  return context.plan.segments.flatMap((stop) => {
+  const found: Violation[] = [];
+  for (const stop of context.plan.segments) {
+    if (stop.kind !== "stop") continue;
     const line = context.lines.get(stop.lineId);
-    if (stop.kind !== "stop" || line === undefined) return [];
-    const against = objection(line, stop, profiles.get(line.poolId ?? "") ?? null);
-    if (against === null) return [];
+    if (line === undefined) continue;
+    const against = objection(line, stop, context.spareOfPool.get(line.poolId ?? "") ?? null);
+    if (against === null) continue;
     const text = `Line ${line.id} stops order ${stop.orderId} (${stop.reason}) for ${sayDuration(stop.end - stop.start)} ${sayInstant(context.problem, stop.start)}, but ${against}.`;
-    return [finding("untrue-stop", { lineId: line.id, orderId: stop.orderId, at: stop.start }, text)];
-  });
+    found.push(finding("untrue-stop", { lineId: line.id, orderId: stop.orderId, at: stop.start }, text));
+  }
+  return found;
 }
