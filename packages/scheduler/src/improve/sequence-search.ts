@@ -4,17 +4,27 @@ import { emptySequences, insertOption, type Sequences } from "../timing/sequence
 import { allAlwaysFit, linesArePlain } from "./plain-lines.ts";
 import type { Search, SearchContext, SearchMethod } from "./search-method.ts";
 import { BlockMoves } from "./sequence/block-moves.ts";
-import { oneLineOf } from "./sequence/one-line.ts";
+import { changesMatter, oneLineOf } from "./sequence/one-line.ts";
 import { Population } from "./sequence/population.ts";
 import { cross, moveBlock, shuffle } from "./sequence/vary.ts";
 
 const PARENTS = 12;
-/** Kicks after each crossover before the child is judged. */
-const KICKS_PER_CHILD = 300;
 /** Mean loss that a kick may leave behind, as a share of the child's best money. */
 const KICK_LOSS = 0.003;
-/** Children in a row that are no new member, after which the population begins anew. */
-const STALE_CHILDREN = 100;
+/** How long the search stays with what it has. */
+interface Patience {
+  /** Kicks after each crossover before the child is judged. */
+  readonly kicksPerChild: number;
+  /** Children in a row that are no new member, after which the population begins anew. */
+  readonly staleChildren: number;
+  /** The new population begins with the best of all. */
+  readonly keepsBest: boolean;
+}
+
+/** Where changes take time, each child is worth a long search of its own. */
+const WITH_CHANGES: Patience = { kicksPerChild: 300, staleChildren: 100, keepsBest: true };
+/** Else a descent comes close at once, or ends in a trap that kicks and crossovers of its like do not leave: begin anew soon. */
+const WITHOUT_CHANGES: Patience = { kicksPerChild: 20, staleChildren: 10, keepsBest: false };
 
 /**
  * One line, weighted tardiness: a small population of sequences, order crossover, and an iterated local search with block
@@ -25,6 +35,7 @@ class SequenceSearch implements Search {
   readonly stepsPerLook = 1;
   private readonly context: SearchContext;
   private readonly moves: BlockMoves;
+  private readonly patience: Patience;
   private readonly n: number;
   private readonly population = new Population(PARENTS);
   private readonly losses = exponentialDraws();
@@ -44,7 +55,9 @@ class SequenceSearch implements Search {
     const { problem, start } = context;
     this.context = context;
     this.n = problem.jobs.count;
-    this.moves = new BlockMoves(oneLineOf(problem));
+    const line = oneLineOf(problem);
+    this.moves = new BlockMoves(line);
+    this.patience = changesMatter(line) ? WITH_CHANGES : WITHOUT_CHANGES;
     this.bestSequence = this.ordersOf(start);
     this.current = Int32Array.from(this.bestSequence);
     this.child = Int32Array.from(this.bestSequence);
@@ -111,7 +124,7 @@ class SequenceSearch implements Search {
       shuffle(random, this.trial);
     }
     this.hasBegun = true;
-    this.kicksLeft = KICKS_PER_CHILD;
+    this.kicksLeft = this.patience.kicksPerChild;
     this.moves.load(this.trial);
     this.moves.descend(random.below(this.n));
     this.childMoney = Infinity;
@@ -144,10 +157,11 @@ class SequenceSearch implements Search {
       return;
     }
     this.staleChildren++;
-    if (this.staleChildren < STALE_CHILDREN) return;
+    if (this.staleChildren < this.patience.staleChildren) return;
     this.staleChildren = 0;
     this.population.clear();
-    this.population.add({ sequence: Int32Array.from(this.bestSequence), money: this.bestPaid });
+    if (this.patience.keepsBest)
+      this.population.add({ sequence: Int32Array.from(this.bestSequence), money: this.bestPaid });
   }
 }
 

@@ -114,6 +114,33 @@ describe("block moves on one line", () => {
     );
     expect(improved).toBeGreaterThan(100);
   });
+  it("near a changed stretch leave no gain that begins at the outer cuts of a single move made", () => {
+    let looked = 0;
+    fc.assert(
+      fc.property(fc.integer({ min: 8, max: 16 }), fc.nat(1e6), (n, seed) => {
+        const line = randomLine(n, seed, seed % 2 === 0);
+        const moves = new BlockMoves(line);
+        moves.load(Int32Array.from({ length: n }, (_, i) => i));
+        moves.descend(0);
+        const kicked = Int32Array.from(moves.sequence);
+        const { from, to } = moveBlock(createRandom(seed + 1), kicked);
+        moves.load(kicked);
+        moves.descendNear(from, to);
+        const rest = [...moves.sequence];
+        if (!neighboursOf([...kicked]).some((moved) => moved.every((order, p) => order === rest[p]))) return;
+        const changed = rest.flatMap((order, p) => (order === kicked[p] ? [] : [p]));
+        if (changed.length === 0) return;
+        for (const neighbour of neighboursOf(rest)) {
+          const begin = neighbour.findIndex((order, p) => order !== rest[p]);
+          if (begin !== changed[0] && begin !== changed.at(-1)! + 1) continue;
+          expect(moneyOf(line, neighbour)).toBeGreaterThanOrEqual(moves.money - 1e-6);
+          looked++;
+        }
+      }),
+      { seed: 84, numRuns: 300 },
+    );
+    expect(looked).toBeGreaterThan(1000);
+  });
   it("reach the optimum of five orders from one of a few starts", () => {
     for (let seed = 1; seed <= 30; seed++) {
       const line = randomLine(5, seed, seed % 2 === 0);

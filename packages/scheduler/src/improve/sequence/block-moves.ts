@@ -1,8 +1,8 @@
-import type { OneLine } from "./one-line.ts";
+import { changesMatter, type OneLine } from "./one-line.ts";
 
 /** Longest of the two blocks that change places, orders. */
 const LONGEST_BLOCK = 10;
-/** Places before and after a changed stretch that a near search looks at again. */
+/** Places before and after a changed stretch, or a cut of a move, that a near search looks at again. */
 const NEAR = 5;
 /** Money below which a gain is rounding. */
 const LEAST_GAIN = 1e-7;
@@ -36,9 +36,12 @@ export class BlockMoves {
   private readonly scratch: Int32Array;
   /** [position] 1: a near search has yet to look there */
   private readonly awake: Uint8Array;
+  /** Without changes a near search looks again only at the cuts of a move: between them orders shift as they are. */
+  private readonly hasChanges: boolean;
 
   constructor(line: OneLine) {
     this.line = line;
+    this.hasChanges = changesMatter(line);
     this.sequence = new Int32Array(line.n);
     this.end = new Float64Array(line.n);
     this.lateness = new Float64Array(line.n);
@@ -234,7 +237,11 @@ export class BlockMoves {
 
   private exchange(i: number, a: number, j: number, k: number): void {
     const { sequence, scratch } = this;
-    this.wake(i, k);
+    if (this.hasChanges) {
+      this.wake(i, k);
+    } else {
+      for (const cut of [i, i + k - j, i + k - a, k]) this.wake(cut, cut + 1);
+    }
     let size = 0;
     for (let p = j; p < k; p++) scratch[size++] = sequence[p]!;
     for (let p = a; p < j; p++) scratch[size++] = sequence[p]!;

@@ -49,3 +49,9 @@ export function oneLineOf(problem: CompiledProblem): OneLine {
     rate: jobs.latePerSecond,
   };
 }
+
+/** True where what an order takes or costs depends on the order before it. */
+export function changesMatter({ n, step, changesCost }: OneLine): boolean {
+  if (changesCost) return true;
+  return step.some((seconds, at) => Math.floor(at / n) !== at % n && seconds !== step[n * n + (at % n)]!);
+}
