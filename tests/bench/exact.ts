@@ -1,6 +1,6 @@
 import { writeFileSync } from "node:fs";
-import { parseArgs } from "node:util";
 import { plantSeeds, solveSmallPlant, type SmallPlantResult } from "../fixtures/exact/small-plants.ts";
+import { runBench, type BenchOptions } from "./run-bench.ts";
 
 const usage = `npm run bench:exact -- [--plants <how many, 50>] [--steps <of the engine, 2000>] [--out <file.json>]
   plants of five to eight orders on two or three lines: the engine against a proof, and the bound against both`;
@@ -17,10 +17,9 @@ function printRow(cells: readonly string[]): void {
   console.log(cells.map((cell) => cell.padStart(10)).join(""));
 }
 
-function main(): void {
-  const { values } = parseArgs({
-    options: { plants: { type: "string" }, steps: { type: "string" }, out: { type: "string" } },
-  });
+const optionNames = ["plants", "steps", "out"] as const;
+
+function main(values: BenchOptions<(typeof optionNames)[number]>): void {
   const [plants, steps] = [wholeNumber(values.plants, 50), wholeNumber(values.steps, 2000)];
   printRow(["plant", "lines", "orders", "engine", "exact", "above", "bound", "gap", "nodes"]);
   const rows: SmallPlantResult[] = [];
@@ -46,4 +45,4 @@ function main(): void {
   if (values.out !== undefined) writeFileSync(values.out, `${JSON.stringify({ steps, rows }, null, 1)}\n`);
 }
 
-main();
+await runBench(usage, optionNames, main);

@@ -1,5 +1,4 @@
 import { readFileSync, writeFileSync } from "node:fs";
-import { parseArgs } from "node:util";
 import { demoOrders, demoPlant, generatePlant } from "@formweek/demo-plant";
 import { measureCancels } from "./plans/cancel-latency.ts";
 import { FigureSheet, type Figure } from "./plans/figure.ts";
@@ -8,6 +7,7 @@ import { isBuilt } from "./plans/planner-server.ts";
 import { measurePlanning } from "./plans/planning-curve.ts";
 import { measureStart } from "./plans/start-up.ts";
 import { measureSuddenEnds } from "./plans/sudden-ends.ts";
+import { runBench, type BenchOptions } from "./run-bench.ts";
 
 interface Part {
   readonly name: string;
@@ -46,19 +46,14 @@ function generated(lines: number, orders: number): Part["measure"] {
 const usage = `npm run bench:plans -- [--out <file.json>] [--only <part,part>] [--seconds <of search, 60>] [--reference <earlier file.json>]
   part: ${parts.map((part) => part.name).join(", ")}; start, import and ends run the built server: npm run build first`;
 
-async function main(): Promise<void> {
-  const { values } = parseArgs({
-    options: {
-      out: { type: "string" },
-      only: { type: "string" },
-      seconds: { type: "string" },
-      reference: { type: "string" },
-    },
-  });
+const optionNames = ["out", "only", "seconds", "reference"] as const;
+
+async function main(values: BenchOptions<(typeof optionNames)[number]>): Promise<void> {
   const wanted = values.only?.split(",") ?? parts.map((part) => part.name);
   const unknown = wanted.filter((name) => !parts.some((part) => part.name === name));
   const seconds = Number(values.seconds ?? 60);
-  if (unknown.length > 0 || !(seconds > 0)) throw new Error(usage);
+  if (unknown.length > 0) throw new Error(`--only: there is no part "${unknown.join('", "')}".\n${usage}`);
+  if (!(seconds > 0)) throw new Error(`--seconds: "${values.seconds}" is not a number above 0.\n${usage}`);
   const chosen = parts.filter((part) => wanted.includes(part.name));
   if (!isBuilt() && chosen.some((part) => part.needsBuild))
     throw new Error(`The server is not built.\n${usage}`);
@@ -73,7 +68,4 @@ async function main(): Promise<void> {
   writeFileSync(values.out, `${JSON.stringify({ seconds, figures: sheet.figures }, null, 1)}\n`);
 }
 
-main().catch((error: unknown) => {
-  console.error(error instanceof Error ? error.message : error);
-  process.exitCode = 1;
-});
+await runBench(usage, optionNames, main);

@@ -1,5 +1,4 @@
 import { writeFileSync } from "node:fs";
-import { parseArgs } from "node:util";
 import { solve, type Plan } from "@formweek/scheduler";
 import { benchClock, type BenchClock } from "./bench-solve.ts";
 import {
@@ -8,6 +7,7 @@ import {
   type PlantedProblem,
   type PlantedSize,
 } from "./planted/planted-problem.ts";
+import { runBench, type BenchOptions } from "./run-bench.ts";
 
 const usage = `npm run bench:planted -- [--sizes 40x4,200x10,500x20,2000x40] [--seeds 1,2,3,4,5] [--seconds 10] [--clock wall|cpu] [--out <file.json>]
   sizes: orders × lines; seeds: of plant and search; cpu: the budget in processor time`;
@@ -76,16 +76,9 @@ function sizesOf(text: string): readonly { readonly orders: number; readonly lin
   });
 }
 
-function main(): void {
-  const { values } = parseArgs({
-    options: {
-      sizes: { type: "string" },
-      seeds: { type: "string" },
-      seconds: { type: "string" },
-      clock: { type: "string" },
-      out: { type: "string" },
-    },
-  });
+const optionNames = ["sizes", "seeds", "seconds", "clock", "out"] as const;
+
+function main(values: BenchOptions<(typeof optionNames)[number]>): void {
   const seeds = (values.seeds ?? "1,2,3,4,5").split(",").map(Number);
   const seconds = Number(values.seconds ?? 10);
   const clock = values.clock ?? "wall";
@@ -104,9 +97,4 @@ function main(): void {
     writeFileSync(values.out, `${JSON.stringify({ seconds, clock, rows }, null, 1)}\n`);
 }
 
-try {
-  main();
-} catch (error) {
-  console.error(error instanceof Error ? error.message : error);
-  process.exitCode = 1;
-}
+await runBench(usage, optionNames, main);

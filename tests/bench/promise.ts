@@ -1,9 +1,9 @@
 import { writeFileSync } from "node:fs";
-import { parseArgs } from "node:util";
 import { assembleProblem } from "@formweek/application";
 import { generatePlant } from "@formweek/demo-plant";
 import { openPromise, solve, type Job, type ProblemData, type PromiseAnswer } from "@formweek/scheduler";
 import { benchClock, type BenchClock } from "./bench-solve.ts";
+import { runBench, type BenchOptions } from "./run-bench.ts";
 
 const usage = `npm run bench:promise -- [--lines 10] [--orders 200] [--asks 200] [--seed 1] [--seconds 10] [--clock wall|cpu] [--out <file.json>]
   A made-up plant is planned for so many seconds; then orders that were held back are asked for, each on its own.`;
@@ -73,18 +73,9 @@ function figuresOf({ asks, openMs, late }: ReturnType<typeof measure>) {
   };
 }
 
-function main(): void {
-  const { values } = parseArgs({
-    options: {
-      lines: { type: "string" },
-      orders: { type: "string" },
-      asks: { type: "string" },
-      seed: { type: "string" },
-      seconds: { type: "string" },
-      clock: { type: "string" },
-      out: { type: "string" },
-    },
-  });
+const optionNames = ["lines", "orders", "asks", "seed", "seconds", "clock", "out"] as const;
+
+function main(values: BenchOptions<(typeof optionNames)[number]>): void {
   const whole = (text: string | undefined, otherwise: number): number => {
     const value = Number(text ?? otherwise);
     if (!Number.isSafeInteger(value) || value < 1) throw new Error(usage);
@@ -111,9 +102,4 @@ function main(): void {
     writeFileSync(values.out, `${JSON.stringify({ ...size, asks, seconds, clock, figures }, null, 1)}\n`);
 }
 
-try {
-  main();
-} catch (error) {
-  console.error(error instanceof Error ? error.message : error);
-  process.exitCode = 1;
-}
+await runBench(usage, optionNames, main);

@@ -2,10 +2,10 @@ import { readFileSync, readdirSync, writeFileSync } from "node:fs";
 import { availableParallelism } from "node:os";
 import { join } from "node:path";
 import { performance } from "node:perf_hooks";
-import { parseArgs } from "node:util";
 import type { Sequence } from "../fixtures/public-sets/bench-instance.ts";
 import { solveInThreads, solveInstance } from "./bench-solve.ts";
 import { setReaders } from "../fixtures/public-sets/instance-formats.ts";
+import { runBench, type BenchOptions } from "./run-bench.ts";
 
 const usage = `npm run bench -- --set <name> --data <folder> --seconds <per instance> --threads <n> --seed <n> --out <file.json>
   [--instances <name,name>] [--clock wall|cpu]
@@ -52,19 +52,19 @@ function wholeNumber(text: string | undefined, fallback: number): number {
   return value;
 }
 
-async function main(): Promise<void> {
-  const { values } = parseArgs({
-    options: {
-      set: { type: "string" },
-      data: { type: "string" },
-      seconds: { type: "string" },
-      threads: { type: "string" },
-      seed: { type: "string" },
-      out: { type: "string" },
-      instances: { type: "string" },
-      clock: { type: "string" },
-    },
-  });
+/** The instances asked for, in the order of those that there are; all of them unless some are named. */
+function wantedOf(text: string | undefined, present: readonly string[]): readonly string[] {
+  if (text === undefined) return present;
+  const names = text.split(",");
+  const unknown = names.filter((name) => !present.includes(name));
+  if (unknown.length === 0) return present.filter((name) => names.includes(name));
+  const named = unknown.map((name) => `"${name}"`).join(", ");
+  throw new Error(`--instances: there is no ${named}. There are: ${present.join(", ")}.`);
+}
+
+const optionNames = ["set", "data", "seconds", "threads", "seed", "out", "instances", "clock"] as const;
+
+async function main(values: BenchOptions<(typeof optionNames)[number]>): Promise<void> {
   const read = setReaders[values.set ?? ""];
   if (values.set === undefined || values.data === undefined || read === undefined) throw new Error(usage);
   const seconds = Number(values.seconds ?? 10);
@@ -77,10 +77,10 @@ async function main(): Promise<void> {
   const present = readdirSync(join(values.data, "instances"));
   const listed = [...bestKnown.keys()].filter((name) => present.includes(name));
   const others = present.filter((name) => !bestKnown.has(name));
-  const wanted = values.instances?.split(",");
+  const wanted = wantedOf(values.instances, [...listed, ...others]);
   const rows: Row[] = [];
   printRow(["instance", "objective", "best known", "gap", "seconds", "moves/s"]);
-  for (const instanceName of [...listed, ...others].filter((name) => wanted?.includes(name) ?? true)) {
+  for (const instanceName of wanted) {
     const instance = read(readFileSync(join(values.data, "instances", instanceName), "utf8"));
     const startedMs = performance.now();
     const params = { seed, maxSteps: null, maxMs: seconds * 1000 };
@@ -120,7 +120,4 @@ async function main(): Promise<void> {
   writeFileSync(values.out, `${JSON.stringify(report, null, 1)}\n`);
 }
 
-main().catch((error: unknown) => {
-  console.error(error instanceof Error ? error.message : error);
-  process.exitCode = 1;
-});
+await runBench(usage, optionNames, main);

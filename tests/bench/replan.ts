@@ -1,5 +1,4 @@
 import { writeFileSync } from "node:fs";
-import { parseArgs } from "node:util";
 import { assembleProblem } from "@formweek/application";
 import { generatePlant } from "@formweek/demo-plant";
 import {
@@ -11,6 +10,7 @@ import {
   type ProblemData,
 } from "@formweek/scheduler";
 import { benchClock } from "./bench-solve.ts";
+import { runBench, type BenchOptions } from "./run-bench.ts";
 
 const usage = `npm run bench:replan -- [--lines 10] [--orders 200] [--seeds 1,2,3,4,5] [--seconds 10] [--out <file.json>]
   A plan is published; its busiest line then stands for 8 h, a day and a half into the plan. Budgets in processor time.`;
@@ -112,16 +112,9 @@ function say(row: Row): void {
   );
 }
 
-function main(): void {
-  const { values } = parseArgs({
-    options: {
-      lines: { type: "string" },
-      orders: { type: "string" },
-      seeds: { type: "string" },
-      seconds: { type: "string" },
-      out: { type: "string" },
-    },
-  });
+const optionNames = ["lines", "orders", "seeds", "seconds", "out"] as const;
+
+function main(values: BenchOptions<(typeof optionNames)[number]>): void {
   const size = { lines: Number(values.lines ?? 10), orders: Number(values.orders ?? 200) };
   const seconds = Number(values.seconds ?? 10);
   const seeds = (values.seeds ?? "1,2,3,4,5").split(",").map(Number);
@@ -141,9 +134,4 @@ function main(): void {
     writeFileSync(values.out, `${JSON.stringify({ ...size, seconds, rows }, null, 1)}\n`);
 }
 
-try {
-  main();
-} catch (error) {
-  console.error(error instanceof Error ? error.message : error);
-  process.exitCode = 1;
-}
+await runBench(usage, optionNames, main);

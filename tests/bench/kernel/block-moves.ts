@@ -11,6 +11,7 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { BlockMoves } from "../../../packages/scheduler/src/improve/sequence/block-moves.ts";
 import type { OneLine } from "../../../packages/scheduler/src/improve/sequence/one-line.ts";
+import { runBench } from "../run-bench.ts";
 import { seededDraws } from "../planted/seeded-draws.ts";
 
 const ORDERS = 60;
@@ -159,4 +160,4 @@ function main(): void {
   }
 }
 
-main();
+await runBench("npm run bench:kernel: no options; needs a C compiler (gcc).", [], main);

@@ -29,50 +29,59 @@ const ROUNDING = 1e-9;
  */
 export class SearchSession {
   steps = 0;
-  private readonly search: Search;
+  /** Begun only when it is asked to go on: it takes a while, and a cancel may come before. */
+  private begun: Search | null = null;
   private readonly prepared: Prepared;
+  private readonly member: Member;
   private readonly maxSteps: number | null;
   private readonly env: SolveEnv;
 
   constructor(prepared: Prepared, member: Member, params: SolveParams, env: SolveEnv) {
-    const { problem, start } = prepared;
     this.prepared = prepared;
+    this.member = member;
     this.maxSteps = params.maxSteps;
     this.env = env;
+  }
+
+  private search(): Search {
+    if (this.begun !== null) return this.begun;
+    const { problem, start } = this.prepared;
     const own = emptySequences(problem);
     copySequences(start, own);
-    this.search = chooseMethod(problem).begin({
+    this.begun = chooseMethod(problem).begin({
       problem,
       decoder: new Decoder(problem, false),
-      random: createRandom(member.seed),
+      random: createRandom(this.member.seed),
       start: own,
-      strategy: member.strategy,
+      strategy: this.member.strategy,
     });
+    return this.begun;
   }
 
   bestMoney(): number {
-    return this.search.bestMoney();
+    return this.begun?.bestMoney() ?? this.prepared.firstTotal;
   }
 
   evaluations(): number {
-    return this.search.evaluations();
+    return this.begun?.evaluations() ?? 0;
   }
 
   /** A copy of the best plan so far. */
   elite(): Sequences {
     const copy = emptySequences(this.prepared.problem);
-    copySequences(this.search.best(), copy);
+    copySequences(this.begun?.best() ?? this.prepared.start, copy);
     return copy;
   }
 
   /** Goes on from another member's plan. */
   adopt(elite: Sequences): void {
-    this.search.adopt(elite);
+    this.search().adopt(elite);
   }
 
   /** Searches to the end of the stretch, or until it is cancelled or has a plan that none can beat. `onLook` is told the share. */
   advance(stretch: Stretch, onLook: (nowMs: number, share: number) => void): StopReason {
-    const { search, env, maxSteps } = this;
+    const { env, maxSteps } = this;
+    const search = this.search();
     const { toStep, fromMs, toMs, fromShare, toShare } = stretch;
     let share = fromShare;
     for (;;) {
@@ -96,6 +105,6 @@ export class SearchSession {
 
   private isOptimal(): boolean {
     const floor = this.prepared.bound.total;
-    return this.search.bestMoney() <= floor + ROUNDING * Math.max(1, floor);
+    return this.bestMoney() <= floor + ROUNDING * Math.max(1, floor);
   }
 }
