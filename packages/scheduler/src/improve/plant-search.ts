@@ -61,8 +61,8 @@ class PlantSearch implements Search {
   private bestPaid: number;
   private lateScale = 1;
   private probed = 0;
-  private losses = 0;
-  private lossCount = 0;
+  /** money, losses of the first steps */
+  private readonly losses: number[] = [];
   private decodes = 0;
   private guesses = 0;
   /** usual distance between the line model's guess and the full decode, money */
@@ -113,7 +113,7 @@ class PlantSearch implements Search {
       ruined,
       leftOver,
     };
-    this.learn();
+    this.learn(null);
     this.recreateState = {
       best: new BestPlace(problem, this.trial, this.model, random),
       problem,
@@ -150,7 +150,7 @@ class PlantSearch implements Search {
     this.currentLeftOver = [...leftOver];
     this.currentMoney = this.timing.whole(this.trial, { lateScale: this.lateScale, limit: Infinity });
     this.timing.keep();
-    this.learn();
+    this.learn(null);
     this.keepIfBest();
   }
 
@@ -214,10 +214,10 @@ class PlantSearch implements Search {
   }
 
   /** Takes over the times of the plan that the decoder timed last. */
-  private learn(): void {
+  private learn(changedFrom: Int32Array | null): void {
     const { decoder } = this.context;
     const { start, end } = this.ruinState;
-    this.model.learn(decoder);
+    this.model.learn(decoder, changedFrom);
     for (let line = 0; line < this.lineMoney.length; line++) this.lineMoney[line] = this.model.moneyOf(line);
     end.set(decoder.end);
     for (let lot = 0; lot < start.length; lot++)
@@ -232,7 +232,7 @@ class PlantSearch implements Search {
     this.model.lateness.scale = scale;
     const { decoder } = this.context;
     this.currentMoney = decoder.decode(this.current, scale);
-    this.learn();
+    this.learn(null);
   }
 
   private rebuild(): void {
@@ -273,12 +273,10 @@ class PlantSearch implements Search {
   /** Measures usual losses on the first steps, all of which are undone unless they gain. */
   private probe(money: number): void {
     const loss = money - this.currentMoney;
-    if (loss > 0 && loss < Infinity) {
-      this.losses += loss;
-      this.lossCount++;
-    }
+    if (loss > 0 && loss < Infinity) this.losses.push(loss);
     if (++this.probed < PROBING_STEPS) return;
-    const usual = this.lossCount === 0 ? 1e-6 : this.losses / this.lossCount;
+    // the median: now and then a step leaves an order out, whose price would swamp a mean
+    const usual = this.losses.sort((a, b) => a - b)[this.losses.length >> 1] ?? 1e-6;
     const { random, strategy } = this.context;
     this.annealing.push(
       createAnnealing(random, usual * HOT_SHARE * strategy.heat, usual * this.schedule.coldShare),
@@ -298,7 +296,7 @@ class PlantSearch implements Search {
     copyLots(this.trial, this.current);
     this.currentLineOf.set(this.ruinState.lineOf);
     this.currentLeftOver = [...this.ruinState.leftOver];
-    this.learn();
+    this.learn(from);
     this.keepIfBest();
   }
 

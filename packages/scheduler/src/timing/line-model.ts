@@ -2,6 +2,7 @@ import { addWork, NEVER, nextOpen } from "../problem/calendar.ts";
 import type { CompiledProblem } from "../problem/compiled-problem.ts";
 import type { Decoder } from "./decoder.ts";
 import { hoursIn } from "./line-hours.ts";
+import { MouldRuns } from "./mould-runs.ts";
 import { copyTimes, createTimes, type LineTimes } from "./line-times.ts";
 import { runEnd, worthwhileStart } from "./run-timing.ts";
 import { lotSeconds, type Sequences } from "./sequences.ts";
@@ -29,18 +30,17 @@ export class LineModel {
   readonly free: LineTimes["free"];
   readonly setup: LineTimes["setup"];
   readonly start: LineTimes["start"];
+  readonly change: LineTimes["change"];
   readonly gap: LineTimes["gap"];
   readonly cost: LineTimes["cost"];
   readonly lateRate: LineTimes["lateRate"];
   /** [lot] s before which the rest of the plant does not let it start */
   readonly ready: Int32Array;
   readonly lateness: SplitLateness;
-  /** [mould × line] runs of the mould there */
-  private readonly mouldRuns: Int32Array;
+  readonly mouldRuns: MouldRuns;
   /** What `learn` left behind, for `restore`. */
   private readonly saved: LineTimes;
   private readonly savedReady: Int32Array;
-  private readonly savedRuns: Int32Array;
   evaluations = 0;
   // answer of `simulate`
   private runStart = 0;
@@ -54,15 +54,15 @@ export class LineModel {
     this.free = times.free;
     this.setup = times.setup;
     this.start = times.start;
+    this.change = times.change;
     this.gap = times.gap;
     this.cost = times.cost;
     this.lateRate = times.lateRate;
     this.ready = new Int32Array(problem.lots.count);
     this.lateness = new SplitLateness(problem);
-    this.mouldRuns = new Int32Array(problem.moulds.count * problem.lines.count);
+    this.mouldRuns = new MouldRuns(problem, sequences, times);
     this.saved = createTimes(sequences);
     this.savedReady = new Int32Array(this.ready.length);
-    this.savedRuns = new Int32Array(this.mouldRuns.length);
   }
 
   /** Times one option on a line; true when it runs. Leaves start, end and money (changes and lateness) behind. */
@@ -154,87 +154,100 @@ export class LineModel {
   }
 
   private keep(line: number, p: number, free: number, setup: number): void {
-    this.gap[line]![p] = this.start[line]![p]! - this.couldStart(line, p);
+    const change = this.changeBefore(line, p);
+    this.change[line]![p] = change;
+    // what the run could start at if nothing but its line and the work of its change mattered
+    const couldStart = this.freeBefore(line, p) + (change < 0 ? 0 : this.problem.changes.total[change]!);
+    this.gap[line]![p] = this.start[line]![p]! - couldStart;
     this.free[line]![p] = free;
     this.setup[line]![p] = setup;
     this.cost[line]![p] = this.money;
   }
 
-  /** Instant at which the run at a position could start if nothing but its line and the work of its change mattered. */
-  private couldStart(line: number, p: number): number {
+  /** Spec of the change from what is mounted before a position to the run there, or -1. */
+  private changeBefore(line: number, p: number): number {
     const { options, changes, lines } = this.problem;
     const before = this.setupBefore(line, p);
-    const free = this.freeBefore(line, p);
-    if (before < 0) return free;
+    if (before < 0) return -1;
     const setup = options.setup[this.sequences.at[line]![p]!]!;
-    const row = (lines.changeClass[line]! * changes.setupCount + before) * changes.setupCount;
-    const spec = changes.matrix[row + setup]!;
-    return spec < 0 ? free : free + changes.total[spec]!;
+    return changes.matrix[
+      (lines.changeClass[line]! * changes.setupCount + before) * changes.setupCount + setup
+    ]!;
   }
 
-  /** Takes the times of a full decode for all lines, and learns what each run had to wait for beyond its line. */
-  learn(decoder: Decoder): void {
-    const { problem, ready } = this;
-    const { options, moulds, setups, lines } = problem;
+  /**
+   * Takes the times of a full decode, and learns what each run had to wait for beyond its line. `changedFrom[line]` is the first
+   * position where the line has other runs than when the model learnt last, below 0 for none; null when all is to be learnt anew.
+   */
+  learn(decoder: Decoder, changedFrom: Int32Array | null): void {
+    const { problem, sequences } = this;
+    // what the lots of an order cost depends on one another
+    const from = problem.lots.count === problem.jobs.count ? changedFrom : null;
     this.lateness.learn(decoder);
-    this.mouldRuns.fill(0);
-    for (let line = 0; line < lines.count; line++) {
-      const row = this.sequences.at[line]!;
-      const length = this.sequences.length[line]!;
-      let free = lines.freeAt[line]!;
-      let setup = lines.initialSetup[line]!;
-      for (let p = 0; p < length; p++) {
-        const option = row[p]!;
-        const lot = options.lot[option]!;
-        const job = options.job[option]!;
-        ready[lot] = 0;
-        const runs = this.simulate(free, setup, option, 0);
-        if (decoder.option[lot] === option) {
-          if (!runs || decoder.start[lot]! > this.runStart) ready[lot] = decoder.start[lot]!;
-          if (ready[lot] > 0) this.simulate(free, setup, option, 0);
-          if (decoder.end[lot] !== this.runEnd)
-            this.money +=
-              this.lateness.of(lot, job, decoder.end[lot]!) - this.lateness.of(lot, job, this.runEnd);
-          free = decoder.end[lot]!;
-          setup = options.setup[option]!;
-          this.start[line]![p] = decoder.start[lot]!;
-        } else {
-          this.passOver(job);
-          this.start[line]![p] = NEVER;
-        }
-        this.keep(line, p, free, setup);
-        const mould = setups.mould[options.setup[option]!]!;
-        if (mould >= 0 && moulds.count > 0) this.mouldRuns[mould * lines.count + line]!++;
-      }
+    if (changedFrom === null) this.mouldRuns.recountAll();
+    for (let line = 0; line < problem.lines.count; line++) {
+      const length = sequences.length[line]!;
+      const first = from === null ? 0 : this.firstToLearn(decoder, line, from[line]!);
+      if (from !== null && first === length && from[line]! < 0) continue;
+      this.learnLine(decoder, line, first);
       this.sumLateRates(line);
+      copyTimes(this, this.saved, line, [first, length]);
     }
-    for (let line = 0; line < lines.count; line++) {
-      copyTimes(this, this.saved, line, this.sequences.length[line]!);
+    this.savedReady.set(this.ready);
+    this.mouldRuns.keep();
+  }
+
+  /** First position of a line whose times are not those learnt last, at most `changedFrom` where that is 0 or more. */
+  private firstToLearn({ option, start, end }: Decoder, line: number, changedFrom: number): number {
+    const row = this.sequences.at[line]!;
+    const limit = changedFrom < 0 ? this.sequences.length[line]! : changedFrom;
+    for (let p = 0; p < limit; p++) {
+      const lot = this.problem.options.lot[row[p]!]!;
+      const runs = option[lot] === row[p];
+      if (this.saved.start[line]![p] !== (runs ? start[lot]! : NEVER)) return p;
+      if (runs && this.saved.free[line]![p] !== end[lot]) return p;
     }
-    this.savedReady.set(ready);
-    this.savedRuns.set(this.mouldRuns);
+    return limit;
+  }
+
+  private learnLine(decoder: Decoder, line: number, first: number): void {
+    const { ready } = this;
+    const { options } = this.problem;
+    const row = this.sequences.at[line]!;
+    const length = this.sequences.length[line]!;
+    let free = this.freeBefore(line, first);
+    let setup = this.setupBefore(line, first);
+    for (let p = first; p < length; p++) {
+      const option = row[p]!;
+      const lot = options.lot[option]!;
+      const job = options.job[option]!;
+      ready[lot] = 0;
+      const runs = this.simulate(free, setup, option, 0);
+      if (decoder.option[lot] === option) {
+        if (!runs || decoder.start[lot]! > this.runStart) ready[lot] = decoder.start[lot]!;
+        if (ready[lot] > 0) this.simulate(free, setup, option, 0);
+        if (decoder.end[lot] !== this.runEnd)
+          this.money +=
+            this.lateness.of(lot, job, decoder.end[lot]!) - this.lateness.of(lot, job, this.runEnd);
+        free = decoder.end[lot]!;
+        setup = options.setup[option]!;
+        this.start[line]![p] = decoder.start[lot]!;
+      } else {
+        this.passOver(job);
+        this.start[line]![p] = NEVER;
+      }
+      this.keep(line, p, free, setup);
+    }
   }
 
   /** Goes back to what `learn` left behind on the lines that were touched since (`from[line]` >= 0); the caller restores the sequences. */
   restore(from: Int32Array): void {
     for (let line = 0; line < from.length; line++) {
-      if (from[line]! >= 0) copyTimes(this.saved, this, line, this.sequences.length[line]!);
+      if (from[line]! >= 0) copyTimes(this.saved, this, line, [from[line]!, this.sequences.length[line]!]);
     }
     this.ready.set(this.savedReady);
     this.lateness.restore();
-    this.mouldRuns.set(this.savedRuns);
-  }
-
-  /** Counts the runs of every mould on a line anew, after runs were taken out of it. */
-  recountMoulds(line: number): void {
-    const { moulds, lines, options, setups } = this.problem;
-    for (let mould = 0; mould < moulds.count; mould++) this.mouldRuns[mould * lines.count + line] = 0;
-    const row = this.sequences.at[line]!;
-    const length = this.sequences.length[line]!;
-    for (let p = 0; p < length; p++) {
-      const mould = setups.mould[options.setup[row[p]!]!]!;
-      if (mould >= 0) this.mouldRuns[mould * lines.count + line]!++;
-    }
+    this.mouldRuns.restore();
   }
 
   private sumLateRates(line: number): void {
@@ -253,13 +266,6 @@ export class LineModel {
     }
   }
 
-  /** Keeps the count of a mould's runs per line when a run is taken out (-1) or put in (+1). */
-  countMould(option: number, change: 1 | -1): void {
-    const { options, setups, lines } = this.problem;
-    const mould = setups.mould[options.setup[option]!]!;
-    if (mould >= 0) this.mouldRuns[mould * lines.count + options.line[option]!]! += change;
-  }
-
   /**
    * Money that an option adds when it is put at a position of its line; Infinity when it could not run there, or as soon as
    * it is known to be `limit` or more. May be too high a guess once the answer is "too dear" anyway.
@@ -275,9 +281,9 @@ export class LineModel {
     let delta = this.money;
     if (delta >= limit) return Infinity;
     const mould = setups.mould[options.setup[option]!]!;
-    if (mould >= 0 && this.mouldIsScarce(mould, line)) {
+    if (mould >= 0 && this.mouldRuns.isScarce(mould, line)) {
       for (let tries = 0; ; tries++) {
-        const behind = this.mouldTakenUntil(mould, line, this.runStart, this.runEnd);
+        const behind = this.mouldRuns.takenUntil(mould, line, [this.runStart, this.runEnd]);
         if (behind === 0) break;
         if (tries === 4 || !this.simulate(free, setup, option, behind)) return Infinity;
       }
@@ -308,37 +314,5 @@ export class LineModel {
       delta += problem.makespanPrice * (free - before) * 0.5;
     }
     return delta;
-  }
-
-  /** True when fewer copies than lines would use the mould. */
-  private mouldIsScarce(mould: number, line: number): boolean {
-    const { moulds, lines } = this.problem;
-    const copies = moulds.firstCopy[mould + 1]! - moulds.firstCopy[mould]!;
-    let others = 0;
-    const base = mould * lines.count;
-    for (let l = 0; l < lines.count; l++) if (l !== line && this.mouldRuns[base + l]! > 0) others++;
-    return others >= copies;
-  }
-
-  /** 0 when a copy is free during [from, to) as far as the other lines' runs tell; else when the first of them is free again. */
-  private mouldTakenUntil(mould: number, line: number, from: number, to: number): number {
-    const { moulds, lines, options, setups } = this.problem;
-    const copies = moulds.firstCopy[mould + 1]! - moulds.firstCopy[mould]!;
-    const base = mould * lines.count;
-    let taken = 0;
-    let soonest = NEVER;
-    for (let l = 0; l < lines.count; l++) {
-      if (l === line || this.mouldRuns[base + l] === 0) continue;
-      const row = this.sequences.at[l]!;
-      const length = this.sequences.length[l]!;
-      for (let p = 0; p < length; p++) {
-        if (this.start[l]![p]! >= to) break;
-        if (this.free[l]![p]! <= from || setups.mould[options.setup[row[p]!]!] !== mould) continue;
-        taken++;
-        if (this.free[l]![p]! < soonest) soonest = this.free[l]![p]!;
-        break;
-      }
-    }
-    return taken < copies ? 0 : soonest + moulds.carrying[mould]! + 1;
   }
 }

@@ -44,7 +44,10 @@ export class BestPlace {
     let least = jobs.unplanned[lots.job[lot]!]!;
     this.rate(lot, least);
     this.option = -1;
-    this.heapify();
+    const first = this.lowest();
+    if (first < 0) return;
+    least = this.judge(first, least);
+    this.heapify(first, least);
     while (this.heapSize > 0) {
       const next = this.heap[0]!;
       if (this.floors[next]! >= least) return;
@@ -56,12 +59,25 @@ export class BestPlace {
       this.heap[0] = this.heap[--this.heapSize]!;
       this.sink(0);
       if (this.option >= 0 && this.random.below(BLINK) === 0) continue;
-      const money = this.model.insertion(this.options[next]!, this.positions[next]!, least);
-      if (money >= least) continue;
-      least = money;
-      this.option = this.options[next]!;
-      this.position = this.positions[next]!;
+      least = this.judge(next, least);
     }
+  }
+
+  /** Judges a place in full, and takes it where it costs less than `least`; the least price now. */
+  private judge(place: number, least: number): number {
+    const money = this.model.insertion(this.options[place]!, this.positions[place]!, least);
+    if (money >= least) return least;
+    this.option = this.options[place]!;
+    this.position = this.positions[place]!;
+    return money;
+  }
+
+  /** The place with the lowest floor, the first of equals, or -1. */
+  private lowest(): number {
+    let lowest = -1;
+    for (let place = 0; place < this.count; place++)
+      if (lowest < 0 || this.floors[place]! < this.floors[lowest]!) lowest = place;
+    return lowest;
   }
 
   private rate(lot: number, limit: number): void {
@@ -101,9 +117,11 @@ export class BestPlace {
     this.refined.set(refined);
   }
 
-  private heapify(): void {
-    this.heapSize = this.count;
-    for (let i = 0; i < this.count; i++) this.heap[i] = i;
+  /** Puts the places on the heap that may cost less than `least`, all but one. */
+  private heapify(judged: number, least: number): void {
+    this.heapSize = 0;
+    for (let place = 0; place < this.count; place++)
+      if (this.floors[place]! < least && place !== judged) this.heap[this.heapSize++] = place;
     for (let i = (this.count >> 1) - 1; i >= 0; i--) this.sink(i);
   }
 

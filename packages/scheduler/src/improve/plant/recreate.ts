@@ -45,7 +45,7 @@ function place(state: RecreateState, option: number, position: number): void {
   const line = problem.options.line[option]!;
   insertOption(sequences, line, position, option);
   lineOf[problem.options.lot[option]!] = line;
-  model.countMould(option, 1);
+  model.mouldRuns.count(option, 1);
   model.refresh(line, position);
   model.lateness.noteEnd(problem.options.lot[option]!, model.free[line]![position]!, lineOf);
   if (from[line]! < 0 || position < from[line]!) from[line] = position;

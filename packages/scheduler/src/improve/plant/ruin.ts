@@ -37,7 +37,7 @@ function takeOut(state: RuinState, line: number, position: number): void {
   const { problem, sequences, lineOf, ruined } = state;
   const option = sequences.at[line]![position]!;
   const lot = problem.options.lot[option]!;
-  state.model.countMould(option, -1);
+  state.model.mouldRuns.count(option, -1);
   removeAt(sequences, line, position);
   lineOf[lot] = -1;
   ruined.lots.push(lot);
