@@ -1,7 +1,13 @@
 import { performance } from "node:perf_hooks";
 import { startThread } from "@formweek/adapters/system";
 import { threadSolveRunner } from "@formweek/adapters/thread";
-import { solve, type SolveParams, type SolveResult, type SolveStatistics } from "@formweek/scheduler";
+import {
+  solve,
+  type ProblemData,
+  type SolveParams,
+  type SolveResult,
+  type SolveStatistics,
+} from "@formweek/scheduler";
 import type { BenchInstance, Sequence } from "../fixtures/public-sets/bench-instance.ts";
 import { benchProblem, sequenceOf } from "../fixtures/public-sets/bench-problem.ts";
 import { objectiveOf } from "../fixtures/public-sets/objectives.ts";
@@ -50,19 +56,27 @@ function answerOf(instance: BenchInstance, result: SolveResult): BenchAnswer {
   return { sequence, objective: objectiveOf(instance, sequence), statistics: result.statistics };
 }
 
-/** A portfolio of as many searches as threads on one instance. */
+/** A portfolio of as many searches as threads. */
 export async function solveInThreads(
-  instance: BenchInstance,
+  problem: ProblemData,
   params: SolveParams,
   threads: number,
-): Promise<BenchAnswer> {
+): Promise<SolveResult> {
   const runner = threadSolveRunner({ startThread, progressEveryMs: 1000, stopGraceMs: 10_000 });
-  const result = await runner.solve({
-    problem: benchProblem(instance),
+  return runner.solve({
+    problem,
     params,
     threads,
     onProgress: () => undefined,
     signal: new AbortController().signal,
   });
-  return answerOf(instance, result);
+}
+
+/** A portfolio of as many searches as threads on one instance. */
+export async function solveInstanceInThreads(
+  instance: BenchInstance,
+  params: SolveParams,
+  threads: number,
+): Promise<BenchAnswer> {
+  return answerOf(instance, await solveInThreads(benchProblem(instance), params, threads));
 }

@@ -1,6 +1,6 @@
 import { writeFileSync } from "node:fs";
-import { solve, type Plan } from "@formweek/scheduler";
-import { benchClock, type BenchClock } from "./bench-solve.ts";
+import { solve, type Plan, type ProblemData, type SolveResult } from "@formweek/scheduler";
+import { benchClock, solveInThreads, type BenchClock } from "./bench-solve.ts";
 import {
   changeMinutesOf,
   plantedProblem,
@@ -9,8 +9,9 @@ import {
 } from "./planted/planted-problem.ts";
 import { runBench, type BenchOptions } from "./run-bench.ts";
 
-const usage = `npm run bench:planted -- [--sizes 40x4,200x10,500x20,2000x40] [--seeds 1,2,3,4,5] [--seconds 10] [--clock wall|cpu] [--out <file.json>]
-  sizes: orders × lines; seeds: of plant and search; cpu: the budget in processor time`;
+const usage = `npm run bench:planted -- [--sizes 40x4,200x10,500x20,2000x40] [--seeds 1,2,3,4,5] [--seconds 10] [--threads 1] [--clock wall|cpu] [--out <file.json>]
+  sizes: orders × lines; seeds: of plant and search; threads: a portfolio of that many searches, each in its thread;
+  cpu: the budget in processor time, with one thread only`;
 
 interface Row {
   readonly size: string;
@@ -35,13 +36,22 @@ function onTimeShare({ problem }: PlantedProblem, plan: Plan): number {
   return problem.jobs.length === 0 ? 1 : (planned.size - late.size) / problem.jobs.length;
 }
 
-function measure(size: PlantedSize, seconds: number, clock: BenchClock): Row {
+interface Budget {
+  readonly seconds: number;
+  readonly threads: number;
+  readonly clock: BenchClock;
+}
+
+async function solved(problem: ProblemData, seed: number, budget: Budget): Promise<SolveResult> {
+  const params = { seed, maxSteps: null, maxMs: budget.seconds * 1000 };
+  if (budget.threads > 1) return solveInThreads(problem, params, budget.threads);
+  const monotonicMs = benchClock(budget.clock);
+  return solve(problem, params, { monotonicMs, isCancelled: () => false, onProgress: () => undefined });
+}
+
+async function measure(size: PlantedSize, budget: Budget): Promise<Row> {
   const planted = plantedProblem(size);
-  const result = solve(
-    planted.problem,
-    { seed: size.seed, maxSteps: null, maxMs: seconds * 1000 },
-    { monotonicMs: benchClock(clock), isCancelled: () => false, onProgress: () => undefined },
-  );
+  const result = await solved(planted.problem, size.seed, budget);
   if (result.status !== "planned") throw new Error(`The planner's answer is ${result.status}.`);
   const changeMinutes = changeMinutesOf(result.plan);
   return {
@@ -76,25 +86,39 @@ function sizesOf(text: string): readonly { readonly orders: number; readonly lin
   });
 }
 
-const optionNames = ["sizes", "seeds", "seconds", "clock", "out"] as const;
+async function measureAll(
+  sizes: readonly { readonly orders: number; readonly lines: number }[],
+  seeds: readonly number[],
+  budget: Budget,
+): Promise<readonly Row[]> {
+  const rows: Row[] = [];
+  for (const size of sizes) {
+    const own: Row[] = [];
+    for (const seed of seeds) {
+      const row = await measure({ ...size, seed }, budget);
+      say(`${row.size} seed ${seed}`, [row]);
+      own.push(row);
+    }
+    say(`${size.orders}x${size.lines} mean`, own);
+    rows.push(...own);
+  }
+  return rows;
+}
 
-function main(values: BenchOptions<(typeof optionNames)[number]>): void {
+const optionNames = ["sizes", "seeds", "seconds", "threads", "clock", "out"] as const;
+
+async function main(values: BenchOptions<(typeof optionNames)[number]>): Promise<void> {
   const seeds = (values.seeds ?? "1,2,3,4,5").split(",").map(Number);
   const seconds = Number(values.seconds ?? 10);
   const clock = values.clock ?? "wall";
-  if (!seeds.every(Number.isSafeInteger) || !(seconds > 0) || (clock !== "wall" && clock !== "cpu"))
+  const threads = Number(values.threads ?? 1);
+  if (!seeds.every(Number.isSafeInteger) || !(seconds > 0) || !Number.isSafeInteger(threads) || threads < 1)
     throw new Error(usage);
-  const rows = sizesOf(values.sizes ?? "40x4,200x10,500x20,2000x40").flatMap((size) => {
-    const own = seeds.map((seed) => {
-      const row = measure({ ...size, seed }, seconds, clock);
-      say(`${row.size} seed ${seed}`, [row]);
-      return row;
-    });
-    say(`${size.orders}x${size.lines} mean`, own);
-    return own;
-  });
+  if (clock !== "wall" && (clock !== "cpu" || threads > 1)) throw new Error(usage);
+  const sizes = sizesOf(values.sizes ?? "40x4,200x10,500x20,2000x40");
+  const rows = await measureAll(sizes, seeds, { seconds, threads, clock });
   if (values.out !== undefined)
-    writeFileSync(values.out, `${JSON.stringify({ seconds, clock, rows }, null, 1)}\n`);
+    writeFileSync(values.out, `${JSON.stringify({ seconds, threads, clock, rows }, null, 1)}\n`);
 }
 
 await runBench(usage, optionNames, main);

@@ -3,7 +3,7 @@ import { availableParallelism } from "node:os";
 import { join } from "node:path";
 import { performance } from "node:perf_hooks";
 import type { Sequence } from "../fixtures/public-sets/bench-instance.ts";
-import { solveInThreads, solveInstance } from "./bench-solve.ts";
+import { solveInstanceInThreads, solveInstance } from "./bench-solve.ts";
 import { setReaders } from "../fixtures/public-sets/instance-formats.ts";
 import { runBench, type BenchOptions } from "./run-bench.ts";
 
@@ -87,7 +87,7 @@ async function main(values: BenchOptions<(typeof optionNames)[number]>): Promise
     const best =
       threads === 1
         ? solveInstance(instance, params, clock)
-        : await solveInThreads(instance, params, threads);
+        : await solveInstanceInThreads(instance, params, threads);
     const took = (performance.now() - startedMs) / 1000;
     const moves = (1000 * best.statistics.evaluations) / best.statistics.elapsedMs;
     const known = bestKnown.get(instanceName) ?? null;

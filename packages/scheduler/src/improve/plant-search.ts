@@ -14,6 +14,7 @@ import { createAnnealing, type Annealing } from "./annealing.ts";
 import { BestPlace } from "./plant/best-place.ts";
 import { recreate, scatter, type RecreateState } from "./plant/recreate.ts";
 import { LatenessRamp } from "./plant/lateness-ramp.ts";
+import { LossProbe } from "./plant/loss-probe.ts";
 import { joinNeighbours } from "./plant/join-neighbours.ts";
 import { changeLots, giveUpTorn } from "./plant/lot-moves.ts";
 import { scheduleFor, type Schedule } from "./plant/schedule.ts";
@@ -21,8 +22,6 @@ import { changeTurn } from "./plant/turn-moves.ts";
 import { pick, ruin, ruinWith, type RuinState } from "./plant/ruin.ts";
 import type { Search, SearchContext, SearchMethod } from "./search-method.ts";
 
-/** Steps in which the size of a usual loss is measured before annealing begins. */
-const PROBING_STEPS = 40;
 /** Of steps that the line model finds hopeless, one in so many is decoded all the same, to know how good its guesses are. */
 const CHECKED_GUESS = 16;
 /** One step in so many changes how an order is split, where orders may be. */
@@ -34,7 +33,7 @@ const MOST_ORDERS_FOR_TURNS = 40;
 /** Money below which two guesses are the same. */
 const LEAST_MARGIN = 1e-6;
 /** Annealing's temperature at its beginning, in usual losses. */
-const HOT_SHARE = 0.15;
+const HOT_SHARE = 0.25;
 
 /**
  * Ruin and recreate for whole plants: some orders are taken out and put back one by one where the line model finds them
@@ -60,9 +59,7 @@ class PlantSearch implements Search {
   private currentMoney: number;
   private bestPaid: number;
   private lateScale = 1;
-  private probed = 0;
-  /** money, losses of the first steps */
-  private readonly losses: number[] = [];
+  private readonly lossProbe = new LossProbe();
   private decodes = 0;
   private guesses = 0;
   /** usual distance between the line model's guess and the full decode, money */
@@ -108,6 +105,7 @@ class PlantSearch implements Search {
       model: this.model,
       start: new Int32Array(problem.lots.count),
       end: new Int32Array(problem.lots.count),
+      suffering: [],
       random,
       lineOf,
       ruined,
@@ -179,7 +177,7 @@ class PlantSearch implements Search {
     const guess = this.guess();
     this.guesses++;
     const hopeless = guess > tolerance + 2 * this.guessError + LEAST_MARGIN;
-    if (hopeless && this.probed >= PROBING_STEPS && this.guesses % CHECKED_GUESS !== 0) {
+    if (hopeless && this.lossProbe.isDone && this.guesses % CHECKED_GUESS !== 0) {
       this.reject();
       return;
     }
@@ -187,7 +185,7 @@ class PlantSearch implements Search {
     const money = this.decodeTrial(this.currentMoney + tolerance);
     if (money < Infinity)
       this.guessError += (Math.abs(money - this.currentMoney - guess) - this.guessError) / 32;
-    if (this.probed < PROBING_STEPS) this.probe(money);
+    if (!this.lossProbe.isDone) this.probe(money);
     if (money < Infinity && money <= this.currentMoney + tolerance) this.accept(money);
     else this.reject();
   }
@@ -216,12 +214,18 @@ class PlantSearch implements Search {
   /** Takes over the times of the plan that the decoder timed last. */
   private learn(changedFrom: Int32Array | null): void {
     const { decoder } = this.context;
-    const { start, end } = this.ruinState;
+    const { jobs, lots } = this.context.problem;
+    const { start, end, suffering, lineOf } = this.ruinState;
     this.model.learn(decoder, changedFrom);
     for (let line = 0; line < this.lineMoney.length; line++) this.lineMoney[line] = this.model.moneyOf(line);
     end.set(decoder.end);
-    for (let lot = 0; lot < start.length; lot++)
-      start[lot] = decoder.option[lot]! < 0 ? -1 : decoder.start[lot]!;
+    suffering.length = 0;
+    for (let lot = 0; lot < start.length; lot++) {
+      const runs = decoder.option[lot]! >= 0;
+      start[lot] = runs ? decoder.start[lot]! : -1;
+      const suffers = !runs || decoder.end[lot]! > jobs.due[lots.job[lot]!]!;
+      if (suffers && lineOf[lot]! >= 0) suffering.push(lot);
+    }
   }
 
   /** Lateness costs little at first and its full price later. */
@@ -259,7 +263,7 @@ class PlantSearch implements Search {
 
   private tolerance(share: number): number {
     const annealing = this.annealing[0];
-    if (annealing === undefined) return this.probed < PROBING_STEPS ? Infinity : 0;
+    if (annealing === undefined) return !this.lossProbe.isDone ? Infinity : 0;
     annealing.cool(this.roundShare(share));
     return annealing.tolerance();
   }
@@ -272,12 +276,10 @@ class PlantSearch implements Search {
 
   /** Measures usual losses on the first steps, all of which are undone unless they gain. */
   private probe(money: number): void {
-    const loss = money - this.currentMoney;
-    if (loss > 0 && loss < Infinity) this.losses.push(loss);
-    if (++this.probed < PROBING_STEPS) return;
-    // the median: now and then a step leaves an order out, whose price would swamp a mean
-    const usual = this.losses.sort((a, b) => a - b)[this.losses.length >> 1] ?? 1e-6;
+    this.lossProbe.note(money - this.currentMoney);
+    if (!this.lossProbe.isDone) return;
     const { random, strategy } = this.context;
+    const usual = this.lossProbe.usual();
     this.annealing.push(
       createAnnealing(random, usual * HOT_SHARE * strategy.heat, usual * this.schedule.coldShare),
     );
@@ -285,7 +287,7 @@ class PlantSearch implements Search {
 
   private accept(money: number): void {
     const { from } = this.ruinState.ruined;
-    if (this.probed < PROBING_STEPS && money > this.currentMoney) {
+    if (!this.lossProbe.isDone && money > this.currentMoney) {
       this.reject();
       return;
     }

@@ -17,6 +17,8 @@ export interface RuinState {
   /** [lot] start and end of its run in the current plan; start -1 when it has none */
   readonly start: Int32Array;
   readonly end: Int32Array;
+  /** lots whose orders are late in the current plan, and those that hold a place but do not run */
+  readonly suffering: number[];
   readonly random: Random;
   /** [lot] line that holds it, or -1 when it is left over or not in use */
   readonly lineOf: Int32Array;
@@ -129,18 +131,15 @@ function removeSingles(state: RuinState, target: number): void {
   }
 }
 
+/** A lot that is late, one time in three, else any that has a place; -1 where none was found. */
 function seedLot(state: RuinState): number {
-  const { problem, start, end, random, lineOf } = state;
-  const wantsLate = random.below(3) === 0;
-  let seed = -1;
+  const { random, lineOf, suffering } = state;
+  if (suffering.length > 0 && random.below(3) === 0) return suffering[random.below(suffering.length)]!;
   for (let tries = 0; tries < 12; tries++) {
     const lot = anyLot(state);
-    if (lineOf[lot]! < 0) continue;
-    seed = lot;
-    const suffers = start[lot]! < 0 || end[lot]! > problem.jobs.due[problem.lots.job[lot]!]!;
-    if (!wantsLate || suffers) break;
+    if (lineOf[lot]! >= 0) return lot;
   }
-  return seed;
+  return -1;
 }
 
 /**
