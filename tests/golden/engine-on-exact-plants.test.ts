@@ -8,7 +8,7 @@ import { plantSeeds, solveSmallPlant, type SmallPlantResult } from "../fixtures/
 describe("fifty small plants under all rules of lines, moulds, team, sheets and pins", () => {
   let rows: readonly SmallPlantResult[] = [];
   beforeAll(() => {
-    rows = plantSeeds(50).map((seed) => solveSmallPlant(seed, 2000));
+    rows = plantSeeds(50).map((seed) => solveSmallPlant(seed, { steps: 100_000, seed: 1 }));
   }, 600_000);
   it("have exact plans that the audit passes", () => {
     expect(rows.flatMap(({ seed, faults }) => faults.map((text) => `${seed}: ${text}`))).toEqual([]);
@@ -22,7 +22,7 @@ describe("fifty small plants under all rules of lines, moulds, team, sheets and 
   it("have a bound that lies 15 % below the optimum on average, or less", () => {
     expect(rows.reduce((sum, { gap }) => sum + gap, 0) / rows.length).toBeLessThanOrEqual(0.15);
   });
-  it("are planned at the optimum in most cases", () => {
-    expect(rows.filter(({ isBest }) => isBest).length).toBeGreaterThanOrEqual(44);
+  it("are all planned at the optimum", () => {
+    expect(rows.filter(({ isBest }) => !isBest).map(({ seed }) => seed)).toEqual([]);
   });
 });

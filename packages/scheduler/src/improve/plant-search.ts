@@ -32,8 +32,6 @@ const CHANGED_TURNS = 4;
 const MOST_ORDERS_FOR_TURNS = 40;
 /** Money below which two guesses are the same. */
 const LEAST_MARGIN = 1e-6;
-/** Annealing's temperature at its beginning, in usual losses. */
-const HOT_SHARE = 0.25;
 
 /**
  * Ruin and recreate for whole plants: some orders are taken out and put back one by one where the line model finds them
@@ -280,9 +278,8 @@ class PlantSearch implements Search {
     if (!this.lossProbe.isDone) return;
     const { random, strategy } = this.context;
     const usual = this.lossProbe.usual();
-    this.annealing.push(
-      createAnnealing(random, usual * HOT_SHARE * strategy.heat, usual * this.schedule.coldShare),
-    );
+    const { hotShare, coldShare } = this.schedule;
+    this.annealing.push(createAnnealing(random, usual * hotShare * strategy.heat, usual * coldShare));
   }
 
   private accept(money: number): void {

@@ -17,7 +17,7 @@ import {
   type Remedy,
 } from "../index.ts";
 
-const params = { seed: 2, maxSteps: 80, maxMs: null };
+const params = { seed: 2, maxSteps: 400, maxMs: null };
 
 function planOf(problem: ProblemData, startFrom?: Plan): Plan {
   const from = startFrom === undefined ? {} : { startFrom };
