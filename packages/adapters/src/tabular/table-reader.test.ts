@@ -4,6 +4,7 @@ import { describe, expect, it } from "vitest";
 import writeXlsxFile from "write-excel-file/node";
 import { tableReader } from "./table-reader.ts";
 import { tableWriter } from "./table-writer.ts";
+import { unzipWithin } from "./unzip-within.ts";
 
 const LIMITS: TableLimits = {
   maxFileBytes: 8 * 1024 * 1024,
@@ -260,6 +261,12 @@ describe("what is written", () => {
     ],
   };
 
+  const xmlOf = (bytes: Uint8Array): string => {
+    const unzipped = unzipWithin(bytes, LIMITS.maxUnpackedBytes);
+    const entries = unzipped.ok ? unzipped.entries : [];
+    return entries.map((entry) => new TextDecoder().decode(entry.bytes)).join("\n");
+  };
+
   it("never begins a cell of CSV with what a spreadsheet would run", async () => {
     const text = new TextDecoder().decode(tableWriter.csv(table));
     const result = await csv(tableWriter.csv(table));
@@ -275,5 +282,42 @@ describe("what is written", () => {
     expect(result.ok && result.tables[0]?.rows[3]).toEqual(["plain, quoted", 'say "hi"', null, true]);
     expect(result.ok && result.tables[0]?.rows[1]?.slice(2)).toEqual([1200, true]);
     expect(result.ok && result.tables[1]?.rows[1]).toEqual([1.5]);
+  });
+
+  it("writes dates of a workbook as dates that fit their column, and of CSV as local text", async () => {
+    const dates = [
+      { kind: "date", wallClock: "2026-11-30T05:00:01" },
+      { kind: "date", wallClock: "2026-12-01" },
+    ] as const;
+    const bytes = await tableWriter.xlsx([{ name: "dates", rows: [["at", "day"], dates] }]);
+    const result = await xlsx(bytes);
+    expect(result.ok && result.tables[0]?.rows[1]).toEqual([
+      { kind: "date", wallClock: "2026-11-30T05:00:01" },
+      { kind: "date", wallClock: "2026-12-01T00:00:00" },
+    ]);
+    const [moments = 0, days = 0] = [...xmlOf(bytes).matchAll(/<col [^>]*width="([\d.]+)"/g)].map(
+      ([, width]) => Number(width),
+    );
+    expect([moments >= "2026-11-30 05:00:01".length, days >= "2026-12-01".length]).toEqual([true, true]);
+    expect(await rowsOf(tableWriter.csv({ name: "dates", rows: [["at", "day"], dates] }))).toEqual([
+      ["at", "day"],
+      ["2026-11-30 05:00:01", "2026-12-01"],
+    ]);
+  });
+
+  it("writes no formula into a workbook, whatever the text", async () => {
+    const xml = xmlOf(await tableWriter.xlsx([table]));
+    expect(xml).toContain("<sheetData>");
+    expect(xml).not.toMatch(/<f[ >]/);
+  });
+
+  it("cuts a text that no cell of a workbook holds, and only there", async () => {
+    const long = { name: "long", rows: [["x".repeat(32_768)], ["y".repeat(32_767)]] };
+    const read = await tableReader.read(
+      { name: "long.xlsx", bytes: await tableWriter.xlsx([long]) },
+      { ...LIMITS, maxCellCharacters: 40_000 },
+    );
+    expect(read.ok && read.tables[0]?.rows).toEqual([[`${"x".repeat(32_766)}…`], ["y".repeat(32_767)]]);
+    expect(new TextDecoder().decode(tableWriter.csv(long))).toContain("x".repeat(32_768));
   });
 });

@@ -28,13 +28,36 @@ function csv(table: Table): Uint8Array {
 }
 
 function xlsxCell(cell: Cell) {
-  if (cell === null || typeof cell === "object") {
-    const text = csvText(cell);
-    return text === "" ? null : { value: text, type: String };
-  }
+  if (cell === null) return null;
+  if (typeof cell === "number") return { value: cell, type: Number };
+  if (typeof cell === "boolean") return { value: cell, type: Boolean };
   // typed as text it is never run here, but a copy saved as CSV would be
-  if (typeof cell === "string") return cell === "" ? null : { value: guarded(cell), type: String };
-  return typeof cell === "number" ? { value: cell, type: Number } : { value: cell, type: Boolean };
+  if (typeof cell === "string") return xlsxText(guarded(cell));
+  return cell.kind === "date" ? xlsxDate(cell.wallClock) : xlsxText(csvText(cell));
+}
+
+/** Most characters of a cell; spreadsheet programs call a workbook with more damaged (from memory). */
+const MOST_CHARACTERS = 32_767;
+
+function xlsxText(text: string) {
+  if (text === "") return null;
+  const value = text.length <= MOST_CHARACTERS ? text : `${text.slice(0, MOST_CHARACTERS - 1)}…`;
+  return { value, type: String };
+}
+
+/** A sheet knows no zone: the wall clock goes in as if it were UTC, and comes out as it went in. */
+function xlsxDate(wallClock: string) {
+  return wallClock.includes("T")
+    ? { value: new Date(`${wallClock}Z`), type: Date, format: "yyyy-mm-dd hh:mm:ss" }
+    : { value: new Date(wallClock), type: Date, format: "yyyy-mm-dd" };
+}
+
+/** Widths that show short cells whole: a date that does not fit its column is shown as ####. */
+function widthsOf({ rows }: Table) {
+  return (rows[0] ?? []).map((_, at) => {
+    const longest = rows.reduce((most, row) => Math.max(most, csvText(row[at] ?? null).length), 0);
+    return { width: Math.min(60, Math.max(8, longest + 2)) };
+  });
 }
 
 /** Sheet names keep to what spreadsheets allow: 31 characters, none of []:*?/\ */
@@ -44,6 +67,7 @@ async function xlsx(tables: readonly Table[]): Promise<Uint8Array> {
   const sheets = tables.map((table) => ({
     sheet: sheetName(table.name),
     data: table.rows.map((row) => row.map(xlsxCell)),
+    columns: widthsOf(table),
     stickyRowsCount: 1,
   }));
   return writeXlsxFile(sheets).toBuffer();
