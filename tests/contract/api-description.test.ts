@@ -58,6 +58,13 @@ describe("the interface's description", () => {
     expect(Object.keys(body?.content ?? {})).toEqual(["multipart/form-data"]);
     const csv = document.paths[`${plantPath}/orders.csv`]?.["get"]?.responses["200"];
     expect(Object.keys(csv?.content ?? {})).toEqual(["text/csv"]);
+    for (const path of ["plans/latest/table", "plans/{planId}/table", "orders/table"]) {
+      const table = document.paths[`${plantPath}/${path}`]?.["get"]?.responses["200"];
+      expect(Object.keys(table?.content ?? {}), path).toEqual([
+        "text/csv",
+        "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet",
+      ]);
+    }
     const stream = document.paths[`${plantPath}/events`]?.["get"]?.responses["200"];
     expect(Object.keys(stream?.content ?? {})).toEqual(["text/event-stream"]);
   });

@@ -9,7 +9,7 @@ import type { Asked } from "./asked.ts";
 import { answerFailures } from "./error-handler.ts";
 import { describeInterface } from "./openapi.ts";
 import { eventRoutes } from "./routes/events.ts";
-import { exportRoutes } from "./routes/exports.ts";
+import { exportRoutes, tableRoutes } from "./routes/exports.ts";
 import { type ReadinessCheck, healthRoutes } from "./routes/health.ts";
 import { MOST_FILES, MOST_FILE_BYTES } from "./routes/upload-limits.ts";
 import { importRoutes } from "./routes/imports.ts";
@@ -73,6 +73,7 @@ function apiRoutes(server: WireServer, options: ServerOptions): void {
   solveRoutes(server, options);
   planRoutes(server, options);
   exportRoutes(server, options);
+  tableRoutes(server, options);
   eventRoutes(server, options);
 }
 

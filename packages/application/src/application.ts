@@ -10,6 +10,8 @@ import { runSolve } from "./jobs/run-solve.ts";
 import type { JobHandlers } from "./ports/job-queue.ts";
 import type { Ports } from "./ports/ports.ts";
 import { forgetOldImports } from "./jobs/forget-old-imports.ts";
+import { exportOrderBook } from "./queries/export-order-book.ts";
+import { exportPlan } from "./queries/export-plan.ts";
 import { exportOrders, exportPlant } from "./queries/export-records.ts";
 import { getOrderBook } from "./queries/get-order-book.ts";
 import { getPlan } from "./queries/get-plan.ts";
@@ -47,6 +49,8 @@ export function createApplication(ports: Ports) {
       getPlan: guard(getPlan),
       exportOrders: guard(exportOrders),
       exportPlant: guard(exportPlant),
+      exportPlan: guard(exportPlan),
+      exportOrderBook: guard(exportOrderBook),
       watchPlant: guard(watchPlant),
     },
     /** Handlers of queued jobs, for whoever consumes the queue. */

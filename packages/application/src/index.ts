@@ -24,7 +24,7 @@ export { tableOfOrders, tablesOfPlant } from "./import/write-tables.ts";
 export { orderTable } from "./import/order-table.ts";
 export { plantTables } from "./import/plant-tables.ts";
 export type { ColumnSpec, TableSpec } from "./import/column-spec.ts";
-export type { WrittenFile } from "./queries/export-records.ts";
+export type { WrittenFile } from "./queries/written-file.ts";
 export { manualOfTable } from "./import/manual.ts";
 export { auditDocument } from "./planning/audit-document.ts";
 export type { DocumentVerdict } from "./planning/audit-document.ts";

@@ -2,6 +2,7 @@ export * from "./scalars.ts";
 export * from "./problem-details.ts";
 export * from "./plan-document.ts";
 export * from "./events.ts";
+export * from "./http/exports.ts";
 export * from "./http/health.ts";
 export * from "./http/imports.ts";
 export * from "./http/orders.ts";

@@ -2,14 +2,7 @@ import { tableOfOrders, tablesOfPlant } from "../import/write-tables.ts";
 import { plantNotFound } from "../not-found.ts";
 import { ok, refused } from "../result.ts";
 import type { PlantInput, UseCase } from "../use-case.ts";
-
-export type TableFormat = "csv" | "xlsx";
-
-/** A file ready to be saved. */
-export interface WrittenFile {
-  readonly name: string;
-  readonly bytes: Uint8Array;
-}
+import { fileOf, fileStem, type TableFormat, type WrittenFile } from "./written-file.ts";
 
 /** The order book as a file in the import format: loading it again changes nothing. */
 export const exportOrders: UseCase<PlantInput & { readonly format: TableFormat }, WrittenFile> = {
@@ -21,8 +14,7 @@ export const exportOrders: UseCase<PlantInput & { readonly format: TableFormat }
     }));
     if (known.stored === null) return refused(plantNotFound(plantId));
     const table = tableOfOrders(known.book.orders, known.stored.plant.timeZone);
-    const bytes = format === "csv" ? tableWriter.csv(table) : await tableWriter.xlsx([table]);
-    return ok({ name: `${fileStem(plantId)}-orders.${format}`, bytes });
+    return ok(await fileOf(tableWriter, table, { stem: `${fileStem(plantId)}-orders`, format }));
   },
 };
 
@@ -38,8 +30,3 @@ export const exportPlant: UseCase<PlantInput, WrittenFile> = {
     });
   },
 };
-
-/** An id as part of a file name: what file systems or headers could trip over becomes "-". */
-export function fileStem(id: string): string {
-  return id.replace(/[^A-Za-z0-9._-]+/g, "-").replace(/^[-.]+/, "") || "plant";
-}

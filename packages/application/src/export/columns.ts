@@ -1,0 +1,30 @@
+import { localTextAt } from "@formweek/capacity-model";
+import { instantOfIso } from "../planning/iso-instant.ts";
+import type { Cell, Table } from "../ports/table.ts";
+
+/** One column of a table that people take away: its header, and its cell for a row. */
+export type Column<Row> = readonly [header: string, cell: (row: Row) => Cell];
+
+/** A table of the rows under a header row. */
+export function tableBy<Row>(name: string, columns: readonly Column<Row>[], rows: readonly Row[]): Table {
+  const header = columns.map(([title]) => title);
+  return { name, rows: [header, ...rows.map((row) => columns.map(([, cell]) => cell(row)))] };
+}
+
+/** The clock in the plant at an instant (ISO 8601 UTC, or seconds since the epoch); null stays empty. */
+export function momentCell(timeZone: string, at: string | number | null): Cell {
+  const seconds = typeof at === "string" ? instantOfIso(at) : at;
+  if (seconds === null) return null;
+  const text = localTextAt(timeZone, seconds);
+  return { kind: "date", wallClock: text.length === "YYYY-MM-DDTHH:MM".length ? `${text}:00` : text };
+}
+
+/** Hours with four decimals, so that one second still shows; null stays empty. */
+export function hoursCell(seconds: number | null): Cell {
+  return seconds === null ? null : Math.round((seconds / 3600) * 10_000) / 10_000;
+}
+
+/** A text, or an empty cell where there is none. */
+export function textCell(text: string): Cell {
+  return text === "" ? null : text;
+}

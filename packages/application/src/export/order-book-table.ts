@@ -1,0 +1,32 @@
+import type { Table } from "../ports/table.ts";
+import type { BookedOrder } from "../queries/get-order-book.ts";
+import { type Column, hoursCell, momentCell, tableBy, textCell } from "./columns.ts";
+
+/**
+ * The order book with what the newest plan says about each order, in the order given. Times are the plant's clock, with its
+ * zone beside them. `productNames`: product id → name.
+ */
+export function orderBookTable(
+  orders: readonly BookedOrder[],
+  timeZone: string,
+  productNames: ReadonlyMap<string, string>,
+): Table {
+  const columns: readonly Column<BookedOrder>[] = [
+    ["order", ({ id }) => id],
+    ["customer", ({ customer }) => textCell(customer)],
+    ["product", ({ productId }) => productId],
+    ["product name", ({ productId }) => productNames.get(productId) ?? null],
+    ["kind", ({ kind }) => kind],
+    ["pieces", ({ pieces }) => pieces],
+    ["earliest start", ({ earliestStartAt }) => momentCell(timeZone, earliestStartAt)],
+    ["due", ({ dueAt }) => momentCell(timeZone, dueAt)],
+    ["state", ({ state }) => state],
+    ["planned finish", ({ finish }) => momentCell(timeZone, finish)],
+    ["slack hours", ({ slackSeconds }) => hoursCell(slackSeconds)],
+    ["covered by stock pieces", ({ fromStockPieces }) => fromStockPieces],
+    ["to make pieces", ({ toMakePieces }) => toMakePieces],
+    ["unplanned because", ({ reasons }) => textCell(reasons.join(" "))],
+    ["time zone", () => timeZone],
+  ];
+  return tableBy("order book", columns, orders);
+}

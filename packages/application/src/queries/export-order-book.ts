@@ -1,0 +1,24 @@
+import { orderBookTable } from "../export/order-book-table.ts";
+import { plantNotFound } from "../not-found.ts";
+import { ok, refused } from "../result.ts";
+import type { PlantInput, UseCase } from "../use-case.ts";
+import { withStates } from "./get-order-book.ts";
+import { fileDate, fileOf, fileStem, type TableFormat, type WrittenFile } from "./written-file.ts";
+
+/** The order book with each order's state in the newest plan, as a table to take away; the file's name says the day. */
+export const exportOrderBook: UseCase<PlantInput & { readonly format: TableFormat }, WrittenFile> = {
+  role: "viewer",
+  run: async ({ store, tableWriter, clock }, { plantId, format }) => {
+    const known = await store.read(async ({ plants, orders, plans }) => ({
+      stored: await plants.get(plantId),
+      book: await orders.book(plantId),
+      plan: await plans.latest(plantId),
+    }));
+    if (known.stored === null) return refused(plantNotFound(plantId));
+    const { timeZone, products } = known.stored.plant;
+    const orders = withStates(known.book.orders, known.plan?.document ?? null);
+    const productNames = new Map<string, string>(products.map(({ id, name }) => [id, name]));
+    const stem = `${fileStem(plantId)}-order-book-${fileDate(timeZone, clock.now(), "day")}`;
+    return ok(await fileOf(tableWriter, orderBookTable(orders, timeZone, productNames), { stem, format }));
+  },
+};

@@ -1,0 +1,30 @@
+import { planTable } from "../export/plan-table.ts";
+import { planNotFound, plantNotFound } from "../not-found.ts";
+import { ok, refused } from "../result.ts";
+import type { PlantInput, UseCase } from "../use-case.ts";
+import { fileDate, fileOf, fileStem, type TableFormat, type WrittenFile } from "./written-file.ts";
+
+/** Which plan, `planId` null for the newest, and as what. */
+export interface PlanFileInput extends PlantInput {
+  readonly planId: string | null;
+  readonly format: TableFormat;
+}
+
+/** A plan's runs as a table to take away; the file's name says when the plan was made. */
+export const exportPlan: UseCase<PlanFileInput, WrittenFile> = {
+  role: "viewer",
+  run: async ({ store, tableWriter }, { plantId, planId, format }) => {
+    const known = await store.read(async ({ plants, plans }) => ({
+      stored: await plants.get(plantId),
+      plan: planId === null ? await plans.latest(plantId) : await plans.get(plantId, planId),
+    }));
+    if (known.stored === null) return refused(plantNotFound(plantId));
+    if (known.plan === null) return refused(planNotFound(planId));
+    const { plant } = known.stored;
+    const { document, createdAt } = known.plan;
+    const teamNames = new Map<string, string>(plant.setterTeams.map(({ id, name }) => [id, name]));
+    const made = fileDate(document.plant.timeZone, createdAt, "minute");
+    const stem = `${fileStem(plantId)}-plan-${made}`;
+    return ok(await fileOf(tableWriter, planTable(document, teamNames), { stem, format }));
+  },
+};
