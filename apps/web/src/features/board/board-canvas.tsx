@@ -13,7 +13,7 @@ import { layoutOf, selectedOrderId } from "../../state/reduce.ts";
 import { useText } from "../../text/text.ts";
 import { boardAxis } from "./board-axis.ts";
 import { boardWords } from "./board-words.ts";
-import { nowSeconds } from "./now.ts";
+import { nowSeconds } from "../../sync/now.ts";
 import { useBoard, useBoardStore } from "./use-board.ts";
 
 interface BoardCanvasProps {

@@ -13,7 +13,7 @@ import { BoardCanvas } from "./board-canvas.tsx";
 import { BoardToolbar, type BoardShape } from "./board-toolbar.tsx";
 import { DetailsPanel } from "./details-panel.tsx";
 import { HoverNote } from "./hover-note.tsx";
-import { planNames } from "./plan-names.ts";
+import { planNames } from "../../format/plan-names.ts";
 import { PlanTable } from "./plan-table.tsx";
 import { SpokenSelection } from "./spoken-selection.tsx";
 import { SummaryStrip } from "./summary-strip.tsx";

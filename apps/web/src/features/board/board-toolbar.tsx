@@ -5,7 +5,7 @@ import { ordersKept } from "../../kernels/plan-filter.ts";
 import { timeWidthPx } from "../../kernels/row-layout.ts";
 import { layoutOf } from "../../state/reduce.ts";
 import { useText } from "../../text/text.ts";
-import { nowSeconds } from "./now.ts";
+import { nowSeconds } from "../../sync/now.ts";
 import { useBoard, useBoardStore } from "./use-board.ts";
 
 const hour = 3600;

@@ -1,12 +1,12 @@
 import type { JSX } from "react";
 import type { ChangeSegment } from "@formweek/contracts";
+import { Cautions } from "../../components/cautions.tsx";
 import { Facts, type Fact } from "../../components/facts.tsx";
-import { Icon } from "../../components/icon.tsx";
 import type { Format } from "../../format/format.ts";
 import { useFormat } from "../../format/use-format.ts";
 import type { BoardPlan, BoardSegment } from "../../kernels/board-plan.ts";
 import { useText, type Text } from "../../text/text.ts";
-import type { PlanNames } from "./plan-names.ts";
+import type { PlanNames } from "../../format/plan-names.ts";
 
 interface ChangeDetailsProps {
   readonly plan: BoardPlan;
@@ -55,16 +55,7 @@ export function ChangeDetails({ plan, segment, change, names }: ChangeDetailsPro
           <p className="hint">{details.longestPath}</p>
         </>
       )}
-      <section className="safety">
-        <h3>
-          <Icon name="warn" /> {details.safetyTitle}
-        </h3>
-        <ul>
-          {details.safety.map((caution) => (
-            <li key={caution}>{caution}</li>
-          ))}
-        </ul>
-      </section>
+      <Cautions />
     </>
   );
 }

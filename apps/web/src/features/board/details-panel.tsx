@@ -6,7 +6,7 @@ import { useText } from "../../text/text.ts";
 import { ChangeDetails } from "./change-details.tsx";
 import { GapDetails } from "./gap-details.tsx";
 import { OrderDetails } from "./order-details.tsx";
-import type { PlanNames } from "./plan-names.ts";
+import type { PlanNames } from "../../format/plan-names.ts";
 import { useBoard, useBoardStore } from "./use-board.ts";
 
 /** Tells about what is selected on the board; away when nothing is. */

@@ -4,7 +4,7 @@ import { rowTopPx } from "../../kernels/row-layout.ts";
 import { xOfInstant } from "../../kernels/time-scale.ts";
 import { layoutOf } from "../../state/reduce.ts";
 import { useText } from "../../text/text.ts";
-import type { PlanNames } from "./plan-names.ts";
+import type { PlanNames } from "../../format/plan-names.ts";
 import { useBoard } from "./use-board.ts";
 
 const noteWidthPx = 250;

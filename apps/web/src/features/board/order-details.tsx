@@ -7,7 +7,7 @@ import { useFormat } from "../../format/use-format.ts";
 import { secondsOf, type BoardPlan, type BoardSegment } from "../../kernels/board-plan.ts";
 import { useText, type Text } from "../../text/text.ts";
 import { LateChain } from "./late-chain.tsx";
-import type { PlanNames } from "./plan-names.ts";
+import type { PlanNames } from "../../format/plan-names.ts";
 import { useBoardStore } from "./use-board.ts";
 
 interface OrderDetailsProps {

@@ -7,7 +7,7 @@ import { useFormat } from "../../format/use-format.ts";
 import type { BoardPlan, BoardSegment } from "../../kernels/board-plan.ts";
 import { isSegmentKept, ordersKept } from "../../kernels/plan-filter.ts";
 import { useText, type Text } from "../../text/text.ts";
-import type { PlanNames } from "./plan-names.ts";
+import type { PlanNames } from "../../format/plan-names.ts";
 import { useBoard } from "./use-board.ts";
 
 const rowPx = 36;

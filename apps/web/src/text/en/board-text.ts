@@ -129,6 +129,7 @@ export const boardText = {
       "Heavy: use rated lifting gear and trolley, check the mass on the tool plate, keep clear of the load.",
       "Guards and interlocks are back and tested before the restart. Hand over at shift change in writing.",
     ] as readonly string[],
+    safetySource: "Common practice, no source; the site's own rules and local codes come first.",
   },
   summary: {
     title: "Plan in short",

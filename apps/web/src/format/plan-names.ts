@@ -1,6 +1,6 @@
 import type { Mould, Plant } from "@formweek/capacity-model";
 import type { MouldCopy } from "@formweek/contracts";
-import type { Text } from "../../text/text.ts";
+import type { Text } from "../text/text.ts";
 
 /** Names of what the plan refers to by id; the id itself where the plant does not know it (any more). */
 export interface PlanNames {
