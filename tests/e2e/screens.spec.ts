@@ -48,6 +48,7 @@ const screens: readonly Screen[] = [
     path: "/",
     open: (page) => page.getByText("cost of the plan").click(),
   },
+  { name: "sheets", path: "/sheets" },
   { name: "orders", path: "/orders" },
   {
     name: "order-panel",

@@ -7,7 +7,7 @@ import { FormatProvider } from "../format/use-format.ts";
 import { usePlantEvents } from "../sync/events.ts";
 import { usePlants } from "../sync/queries.ts";
 import { useText } from "../text/text.ts";
-import { BoardPage, OrdersPage, PlantPage } from "./pages.tsx";
+import { BoardPage, OrdersPage, PlantPage, SheetsPage } from "./pages.tsx";
 import { Shell } from "./shell.tsx";
 
 const plantKey = "formweek.plant";
@@ -59,6 +59,9 @@ function OpenPlant({ plants }: { readonly plants: PlantListResponse }): JSX.Elem
         <Switch>
           <Route path="/">
             <BoardPage key={plant.id} plantId={plant.id} />
+          </Route>
+          <Route path="/sheets">
+            <SheetsPage key={plant.id} plantId={plant.id} />
           </Route>
           <Route path="/orders">
             <OrdersPage key={plant.id} plantId={plant.id} />

@@ -5,6 +5,7 @@ import { BoardScreen } from "../features/board/board-screen.tsx";
 import { ImportDesk } from "../features/imports/import-desk.tsx";
 import { OrdersScreen } from "../features/orders/orders-screen.tsx";
 import { PlantScreen } from "../features/plant/plant-screen.tsx";
+import { SheetsScreen } from "../features/sheets/sheets-screen.tsx";
 import { SolveBar } from "../features/solve/solve-bar.tsx";
 import { useLatestPlan, useOrders, usePlant } from "../sync/queries.ts";
 import { useText } from "../text/text.ts";
@@ -51,6 +52,14 @@ export function BoardPage({ plantId }: { readonly plantId: string }): JSX.Elemen
       }
     />
   );
+}
+
+export function SheetsPage({ plantId }: { readonly plantId: string }): JSX.Element {
+  const plan = useLatestPlan(plantId);
+  const plant = usePlant(plantId);
+  const wait = notYet([standing(plan), standing(plant)]);
+  if (wait !== null || plan.data === undefined) return <>{wait}</>;
+  return <SheetsScreen plan={plan.data} plant={plant.data?.plant} />;
 }
 
 export function OrdersPage({ plantId }: { readonly plantId: string }): JSX.Element {

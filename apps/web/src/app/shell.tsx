@@ -15,7 +15,7 @@ interface ShellProps {
 
 /** What every page has: name, menu, plant, colours, and a word when the connection is gone. */
 export function Shell({ plants, plantId, onPlant, connection, children }: ShellProps): JSX.Element {
-  const { app: text } = useText();
+  const { app: text, sheets } = useText();
   const [place] = useLocation();
   const isOnline = useOnline();
   const menu = [
@@ -23,7 +23,7 @@ export function Shell({ plants, plantId, onPlant, connection, children }: ShellP
     { href: "/orders", label: text.orders, isHere: place.startsWith("/orders") },
     { href: "/plant", label: text.plant, isHere: place.startsWith("/plant") },
   ];
-  const here = menu.find((item) => item.isHere)?.label;
+  const here = menu.find((item) => item.isHere)?.label ?? (place === "/sheets" ? sheets.title : undefined);
   useEffect(() => {
     document.title = here === undefined ? text.name : `${here} · ${text.name}`;
   }, [here, text.name]);

@@ -1,4 +1,5 @@
 import type { JSX } from "react";
+import { Link } from "wouter";
 import { FindBox } from "../../components/find-box.tsx";
 import { Icon } from "../../components/icon.tsx";
 import { ordersKept } from "../../kernels/plan-filter.ts";
@@ -30,7 +31,7 @@ interface BoardToolbarProps {
 }
 
 export function BoardToolbar({ shape, onShape }: BoardToolbarProps): JSX.Element {
-  const { board: text } = useText();
+  const { board: text, sheets } = useText();
   const store = useBoardStore();
   return (
     <div className="board-tools" role="toolbar" aria-label={text.title}>
@@ -84,6 +85,9 @@ export function BoardToolbar({ shape, onShape }: BoardToolbarProps): JSX.Element
       )}
       <LateToggle />
       <FindOnBoard />
+      <Link href="/sheets" className="button">
+        <Icon name="print" /> {sheets.title}
+      </Link>
     </div>
   );
 }

@@ -2,6 +2,7 @@ import { shellText } from "./shell-text.ts";
 import { boardText } from "./board-text.ts";
 import { ordersText } from "./orders-text.ts";
 import { plantText } from "./plant-text.ts";
+import { sheetsText } from "./sheets-text.ts";
 
 /** Every word of the app in English. A second language is one more object of the same shape. */
 export const en = {
@@ -9,4 +10,5 @@ export const en = {
   ...boardText,
   ...ordersText,
   ...plantText,
+  ...sheetsText,
 };
