@@ -2,6 +2,7 @@ import { ok, refused, type UnitOfWork } from "@formweek/application";
 import { describe, expect, test } from "vitest";
 import { aRun, anOrder, barePlant, newId } from "../../fixtures/stored-records.ts";
 import { openedStore } from "./opened-store.ts";
+import { pinsSuite } from "./pins-suite.ts";
 import { planningRecordsSuite } from "./planning-records-suite.ts";
 
 /** What every store must do, whatever is behind it. `open` gives a store whose tables are up to date; each test uses plants of its own. */
@@ -175,5 +176,6 @@ export function storeSuite(open: () => Promise<UnitOfWork>): void {
     });
   });
 
+  pinsSuite(opened);
   planningRecordsSuite(opened);
 }

@@ -66,6 +66,24 @@ export const orders = formweek.table(
   (table) => [primaryKey({ columns: [table.plantId, table.id] })],
 );
 
+export const pinLists = formweek.table("pin_lists", {
+  plantId: text("plant_id").primaryKey(),
+  revision: revision(),
+});
+
+export const pins = formweek.table(
+  "pins",
+  {
+    plantId: text("plant_id").notNull(),
+    orderId: text("order_id").notNull(),
+    lineId: text("line_id"),
+    startAt: instant("start_at"),
+    pinnedBy: text("pinned_by").notNull(),
+    pinnedAt: instant("pinned_at").notNull(),
+  },
+  (table) => [primaryKey({ columns: [table.plantId, table.orderId] })],
+);
+
 export const imports = formweek.table("imports", {
   id: text("id").primaryKey(),
   plantId: text("plant_id").notNull(),

@@ -3,6 +3,7 @@ import type { Database } from "./database.ts";
 import { eventRepository } from "./event-repository.ts";
 import { importRepository } from "./import-repository.ts";
 import { orderRepository } from "./order-repository.ts";
+import { pinRepository } from "./pin-repository.ts";
 import { planRepository } from "./plan-repository.ts";
 import { plantRepository } from "./plant-repository.ts";
 import { runRepository } from "./run-repository.ts";
@@ -68,6 +69,7 @@ function repositoriesOf(database: Database): Repositories {
   return {
     plants: plantRepository(database),
     orders: orderRepository(database),
+    pins: pinRepository(database),
     imports: importRepository(database),
     runs: runRepository(database),
     plans: planRepository(database),

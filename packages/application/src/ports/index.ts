@@ -6,6 +6,7 @@ export type * from "./import-repository.ts";
 export type * from "./job-queue.ts";
 export type * from "./log.ts";
 export type * from "./order-repository.ts";
+export type * from "./pin-repository.ts";
 export type * from "./plan-repository.ts";
 export type * from "./plant-repository.ts";
 export type * from "./ports.ts";

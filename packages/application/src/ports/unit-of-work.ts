@@ -2,6 +2,7 @@ import type { Result } from "../result.ts";
 import type { EventRepository } from "./event-repository.ts";
 import type { ImportRepository } from "./import-repository.ts";
 import type { OrderRepository } from "./order-repository.ts";
+import type { PinRepository } from "./pin-repository.ts";
 import type { PlanRepository } from "./plan-repository.ts";
 import type { PlantRepository } from "./plant-repository.ts";
 import type { RunRepository } from "./run-repository.ts";
@@ -10,6 +11,7 @@ import type { RunRepository } from "./run-repository.ts";
 export interface Repositories {
   readonly plants: PlantRepository;
   readonly orders: OrderRepository;
+  readonly pins: PinRepository;
   readonly imports: ImportRepository;
   readonly runs: RunRepository;
   readonly plans: PlanRepository;

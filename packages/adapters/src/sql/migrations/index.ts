@@ -1,5 +1,6 @@
 import { firstTables } from "./0001-first-tables.ts";
+import { pins } from "./0002-pins.ts";
 import type { Migration } from "./migration.ts";
 
 /** Every step, in order. */
-export const migrations: readonly Migration[] = [firstTables];
+export const migrations: readonly Migration[] = [firstTables, pins];
