@@ -22,6 +22,7 @@ const statusOf: Readonly<Record<ProblemCode, number>> = {
   "invalid-input": 422,
   "import-not-acceptable": 422,
   "order-book-changed": 409,
+  "pins-changed": 409,
   "plant-changed": 409,
   "solve-in-progress": 409,
   "nothing-to-plan": 409,

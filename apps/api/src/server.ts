@@ -14,6 +14,7 @@ import { type ReadinessCheck, healthRoutes } from "./routes/health.ts";
 import { MOST_FILES, MOST_FILE_BYTES } from "./routes/upload-limits.ts";
 import { importRoutes } from "./routes/imports.ts";
 import { orderRoutes } from "./routes/orders.ts";
+import { pinRoutes } from "./routes/pins.ts";
 import { planRoutes } from "./routes/plans.ts";
 import { plantRoutes } from "./routes/plants.ts";
 import { rateRoutes } from "./routes/rates.ts";
@@ -69,6 +70,7 @@ function apiRoutes(server: WireServer, options: ServerOptions): void {
   plantRoutes(server, options);
   rateRoutes(server, options);
   orderRoutes(server, options);
+  pinRoutes(server, options);
   importRoutes(server, options);
   solveRoutes(server, options);
   planRoutes(server, options);

@@ -1,5 +1,7 @@
 import type { Actor } from "./actor.ts";
 import { acceptImport } from "./commands/accept-import.ts";
+import { freeOrder } from "./commands/free-order.ts";
+import { pinOrder } from "./commands/pin-order.ts";
 import { previewImport } from "./commands/preview-import.ts";
 import { putOrders } from "./commands/put-orders.ts";
 import { putPlant } from "./commands/put-plant.ts";
@@ -14,6 +16,7 @@ import { exportOrderBook } from "./queries/export-order-book.ts";
 import { exportPlan } from "./queries/export-plan.ts";
 import { exportOrders, exportPlant } from "./queries/export-records.ts";
 import { getOrderBook } from "./queries/get-order-book.ts";
+import { getPins } from "./queries/get-pins.ts";
 import { getPlan } from "./queries/get-plan.ts";
 import { getPlant } from "./queries/get-plant.ts";
 import { getRates } from "./queries/get-rates.ts";
@@ -34,6 +37,8 @@ export function createApplication(ports: Ports) {
     commands: {
       putPlant: guard(putPlant),
       putOrders: guard(putOrders),
+      pinOrder: guard(pinOrder),
+      freeOrder: guard(freeOrder),
       previewImport: guard(previewImport),
       acceptImport: guard(acceptImport),
       requestSolve: guard(requestSolve),
@@ -44,6 +49,7 @@ export function createApplication(ports: Ports) {
       getPlant: guard(getPlant),
       getRates: guard(getRates),
       getOrderBook: guard(getOrderBook),
+      getPins: guard(getPins),
       getRun: guard(getRun),
       listPlans: guard(listPlans),
       getPlan: guard(getPlan),

@@ -13,6 +13,7 @@ export type AppErrorCode =
   | "invalid-input"
   | "import-not-acceptable"
   | "order-book-changed"
+  | "pins-changed"
   | "plant-changed"
   | "solve-in-progress"
   | "nothing-to-plan"

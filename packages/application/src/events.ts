@@ -10,6 +10,7 @@ export type PlantEventBody =
       readonly planId: string | null;
     }
   | { readonly type: "orders-changed"; readonly revision: number }
+  | { readonly type: "pins-changed"; readonly revision: number }
   | { readonly type: "plant-changed"; readonly revision: number };
 
 /** A stored event. `sequence` counts up by one from 1 in each plant. */

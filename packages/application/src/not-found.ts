@@ -9,6 +9,24 @@ export function plantNotFound(plantId: string): AppError {
   });
 }
 
+/** No such order in the plant's book. */
+export function orderNotFound(orderId: string): AppError {
+  return appError("not-found", {
+    title: "There is no such order.",
+    cause: `No order "${orderId}" is in the book of this plant.`,
+    remedy: "Choose an order of the book, or import it first.",
+  });
+}
+
+/** The order is not held. */
+export function pinNotFound(orderId: string): AppError {
+  return appError("not-found", {
+    title: "The order is free already.",
+    cause: `Order "${orderId}" is not held on a line or at a start.`,
+    remedy: "Nothing to do: the next planning run puts it where it fits best.",
+  });
+}
+
 /** No such run in the plant. */
 export function runNotFound(runId: string): AppError {
   return appError("not-found", {

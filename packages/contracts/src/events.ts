@@ -35,6 +35,13 @@ export const OrdersChangedMessage = z.object({
   revision: Revision,
 });
 
+/** Data of `pins-changed`: an order was held or freed. */
+export const PinsChangedMessage = z.object({
+  type: z.literal("pins-changed"),
+  at: InstantText,
+  revision: Revision,
+});
+
 /** Data of `plant-changed`. */
 export const PlantChangedMessage = z.object({
   type: z.literal("plant-changed"),
@@ -49,6 +56,7 @@ export const PlantMessage = z
     SolveEndedMessage,
     PlanSavedMessage,
     OrdersChangedMessage,
+    PinsChangedMessage,
     PlantChangedMessage,
   ])
   .meta({ id: "PlantMessage" });

@@ -6,6 +6,7 @@ export * from "./http/exports.ts";
 export * from "./http/health.ts";
 export * from "./http/imports.ts";
 export * from "./http/orders.ts";
+export * from "./http/pins.ts";
 export * from "./http/plans.ts";
 export * from "./http/plants.ts";
 export * from "./http/rates.ts";

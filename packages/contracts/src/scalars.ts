@@ -3,9 +3,18 @@ import { z } from "zod";
 /** Instant on the wire: ISO 8601, UTC, whole seconds, "2026-11-30T05:00:00Z". */
 export const InstantText = z
   .string()
-  .regex(/^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}:\d{2}Z$/, "must be an instant such as 2026-11-30T05:00:00Z")
+  .regex(/^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}:\d{2}Z$/, {
+    message: "must be an instant such as 2026-11-30T05:00:00Z",
+    abort: true,
+  })
   .describe("Instant, ISO 8601, UTC, whole seconds, such as 2026-11-30T05:00:00Z");
 export type InstantText = z.infer<typeof InstantText>;
+
+/** An instant that someone sends: of a day that the calendar has. */
+export const ExistingInstant = InstantText.refine((text) => {
+  const at = Date.parse(text);
+  return Number.isFinite(at) && new Date(at).toISOString() === text.replace("Z", ".000Z");
+}, "must be a day and time that exist, such as 2026-11-30T05:00:00Z");
 
 /** Identity of a record: 1 to 64 characters. */
 export const Id = z.string().min(1).max(64);

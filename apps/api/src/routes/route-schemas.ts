@@ -5,6 +5,7 @@ import { z } from "zod";
 /** Path of everything about one plant. */
 export const PlantPath = z.object({ plantId: Id });
 export const RunPath = z.object({ plantId: Id, runId: Id });
+export const OrderPath = z.object({ plantId: Id, orderId: Id });
 export const PlanPath = z.object({ plantId: Id, planId: Id });
 export const ImportPath = z.object({ plantId: Id, importId: Id });
 

@@ -6,7 +6,14 @@ import { followSolve } from "./solves.ts";
 
 export type Connection = "connecting" | "open" | "lost";
 
-const names = ["solve-progress", "solve-ended", "plan-saved", "orders-changed", "plant-changed"] as const;
+const names = [
+  "solve-progress",
+  "solve-ended",
+  "plan-saved",
+  "orders-changed",
+  "pins-changed",
+  "plant-changed",
+] as const;
 const longestWaitMs = 15_000;
 
 /** Keeps what is known of a plant fresh by the server's events; comes back by itself after a lost connection. */
@@ -99,11 +106,16 @@ function take(client: QueryClient, plantId: string, message: PlantMessage): void
       return;
     case "orders-changed":
       old(keys.orders(plantId));
+      old(keys.pins(plantId));
+      return;
+    case "pins-changed":
+      old(keys.pins(plantId));
       return;
     case "plant-changed":
       old(keys.plants);
       old(keys.plant(plantId));
       old(keys.rates(plantId));
+      old(keys.pins(plantId));
       return;
   }
 }

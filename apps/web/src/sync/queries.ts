@@ -16,6 +16,7 @@ export const keys = {
   plant: (plantId: string) => ["plant", plantId] as const,
   rates: (plantId: string) => ["rates", plantId] as const,
   orders: (plantId: string) => ["orders", plantId] as const,
+  pins: (plantId: string) => ["pins", plantId] as const,
   latestPlan: (plantId: string) => ["latest plan", plantId] as const,
   solve: (plantId: string, runId: string) => ["solve", plantId, runId] as const,
 };

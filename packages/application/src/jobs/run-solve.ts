@@ -1,10 +1,17 @@
-import { ENGINE_VERSION, type Plan, type PlanBound, type SolveStatistics } from "@formweek/scheduler";
+import {
+  ENGINE_VERSION,
+  type Pin,
+  type Plan,
+  type PlanBound,
+  type SolveStatistics,
+} from "@formweek/scheduler";
 import { refusalOfOrders, refusalOfPlant } from "../commands/record-faults.ts";
 import type { AppError } from "../errors.ts";
 import { assembleProblem } from "../planning/assemble-problem.ts";
 import type { Assembled } from "../planning/assembled.ts";
 import { describePlan } from "../planning/describe-plan.ts";
 import type { JobContext } from "../ports/job-queue.ts";
+import type { StoredPin } from "../ports/pin-repository.ts";
 import type { StoredPlan } from "../ports/plan-repository.ts";
 import type { Ports } from "../ports/ports.ts";
 import type { SolveRun } from "../ports/run-repository.ts";
@@ -50,7 +57,7 @@ async function solve(ports: Ports, run: SolveRun, signal: AbortSignal): Promise<
   const { seed, maxSteps, maxMs, threads } = run.params;
   const progress = progressKeeper(ports, run);
   try {
-    const assembled = assembleProblem({ ...snapshot, pins: [], now: ports.clock.now() });
+    const assembled = assembleProblem({ ...snapshot, now: ports.clock.now() });
     const result = await ports.solver.solve({
       problem: assembled.problem,
       params: { seed, maxSteps, maxMs },
@@ -74,13 +81,22 @@ async function solve(ports: Ports, run: SolveRun, signal: AbortSignal): Promise<
   }
 }
 
-/** Plant and orders at one instant; null when the plant is gone. */
+/** Plant, orders and pins at one instant; null when the plant is gone. */
 async function loadSnapshot(ports: Ports, plantId: string) {
-  return ports.store.read(async ({ plants, orders }) => {
+  return ports.store.read(async ({ plants, orders, pins }) => {
     const stored = await plants.get(plantId);
-    return stored === null ? null : { plant: stored.plant, orders: (await orders.book(plantId)).orders };
+    if (stored === null) return null;
+    const held = (await pins.list(plantId)).pins;
+    return { plant: stored.plant, orders: (await orders.book(plantId)).orders, pins: held.map(enginePin) };
   });
 }
+
+const enginePin = ({ orderId, lineId, startAt }: StoredPin): Pin => ({
+  orderId,
+  lineId,
+  startAt,
+  sequence: null,
+});
 
 async function endWithPlan(ports: Ports, run: SolveRun, solved: Solved): Promise<void> {
   const plan = storedPlan(ports, run, solved);

@@ -3,8 +3,9 @@ import { type AppError, appError } from "../errors.ts";
 
 const MOST_FAULTS = 50;
 
-/** The plant's data hold something that no plan could respect. */
+/** The plant's data, or orders that are held, ask for something that no plan could respect. */
 export function problemFaulty(faults: readonly ProblemFault[]): AppError {
+  if (faults.every(({ code }) => code.startsWith("pin-"))) return heldOrdersFaulty(faults);
   return appError(
     "problem-faulty",
     {
@@ -15,6 +16,24 @@ export function problemFaulty(faults: readonly ProblemFault[]): AppError {
     faults
       .slice(0, MOST_FAULTS)
       .map(({ subject, text, remedy }) => ({ path: subject, problem: text, remedy })),
+  );
+}
+
+/** Nothing but held orders stands against a plan: the line or the time they are held at is not there any more. */
+function heldOrdersFaulty(faults: readonly ProblemFault[]): AppError {
+  const more = faults.length > 1 ? ` And ${faults.length - 1} more.` : "";
+  return appError(
+    "problem-faulty",
+    {
+      title: "An order is held where it cannot run.",
+      cause: `${faults[0]?.text ?? ""}${more}`,
+      remedy: "Free it, or hold it on another line or at another start; then start a new run.",
+    },
+    faults.slice(0, MOST_FAULTS).map(({ subject, text }) => ({
+      path: subject,
+      problem: text,
+      remedy: "Free this order, or hold it on another line or at another start.",
+    })),
   );
 }
 

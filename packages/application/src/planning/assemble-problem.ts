@@ -30,6 +30,7 @@ import { SetupStates } from "./setup-states.ts";
 export interface PlanningInput {
   readonly plant: Plant;
   readonly orders: readonly Order[];
+  /** One an order at the most. A pin of an order with nothing left to make holds nothing and is left out of the problem. */
   readonly pins: readonly Pin[];
   /** Seconds since the epoch; matters only where the plant fixes no planning start. */
   readonly now: number;
@@ -43,6 +44,9 @@ export function assembleProblem({ plant, orders, pins, now }: PlanningInput): As
   const lines = problemLines({ plant, window, calendars, states });
   const demands = demandsOf(orders, ordersToMake(orders, plant.products));
   const jobs = jobsOf({ plant, window, demands, states });
+  const idle = new Set<string>(
+    demands.filter(({ grossPieces }) => grossPieces === 0).map(({ order }) => order.id),
+  );
   const { changes, changeClasses, classOfLine } = changeMatrices(plant, states.states);
   const teams = plant.setterTeams.map((team): ProblemTeam => ({
     id: team.id,
@@ -60,7 +64,7 @@ export function assembleProblem({ plant, orders, pins, now }: PlanningInput): As
     pools: poolsOf(plant, calendars),
     sheets: sheetsOf(plant, window),
     jobs,
-    pins,
+    pins: pins.filter(({ orderId }) => !idle.has(orderId)),
     changeAwaitsEarliestStart: false,
     objective: objectiveOf(plant),
   };
