@@ -1,3 +1,4 @@
+import { readFile } from "node:fs/promises";
 import { expect, test } from "./app-test.ts";
 
 const header = "order;customer;product;pieces;due date";
@@ -135,4 +136,26 @@ test.describe.serial("the week's orders in, a checked schedule out", () => {
     ]);
     expect(download.suggestedFilename()).toMatch(/\.csv$/);
   });
+
+  for (const [path, link, name] of [
+    ["/", "Plan as CSV", /^ellerwade-plan-\d{4}-\d\d-\d\d-\d{4}\.csv$/],
+    ["/", "Plan as XLSX", /^ellerwade-plan-\d{4}-\d\d-\d\d-\d{4}\.xlsx$/],
+    ["/orders", "With states, CSV", /^ellerwade-order-book-\d{4}-\d\d-\d\d\.csv$/],
+    ["/orders", "With states, XLSX", /^ellerwade-order-book-\d{4}-\d\d-\d\d\.xlsx$/],
+  ] as const) {
+    test(`"${link}" saves a table of the planned orders`, async ({ page, request }) => {
+      await page.goto(path);
+      const saved = page.waitForEvent("download");
+      await page.getByRole("link", { name: link }).click();
+      const download = await saved;
+      expect(download.suggestedFilename()).toMatch(name);
+      const bytes = await readFile(await download.path());
+      const format = link.endsWith("CSV") ? "csv" : "xlsx";
+      const table = path === "/" ? "plans/latest/table" : "orders/table";
+      const served = await request.get(`/api/plants/ellerwade/${table}?format=${format}`);
+      expect(bytes.length).toBeGreaterThan(1000);
+      if (format === "csv") expect(bytes.toString("utf8")).toBe(await served.text());
+      else expect(bytes.subarray(0, 4).toString("latin1")).toBe("PK\u0003\u0004");
+    });
+  }
 });

@@ -5,6 +5,7 @@ import {
   PlantResponse,
   RatesResponse,
   SolveRunResponse,
+  type TableQuery,
 } from "@formweek/contracts";
 import type { Plant } from "@formweek/capacity-model";
 import { useQuery, type UseQueryResult } from "@tanstack/react-query";
@@ -94,4 +95,14 @@ export function isRunning(state: SolveRunResponse["state"]): boolean {
 /** Address of a file that the server writes. */
 export function exportAddress(plantId: string, file: "orders.csv" | "orders.xlsx" | "plant.xlsx"): string {
   return `/api${at(plantId, `/${file}`)}`;
+}
+
+/** Address of a plan's runs as a table. */
+export function planTableAddress(plantId: string, planId: string, format: TableQuery["format"]): string {
+  return `/api${at(plantId, `/plans/${encodeURIComponent(planId)}/table?format=${format}`)}`;
+}
+
+/** Address of the order book with each order's state as a table. */
+export function orderTableAddress(plantId: string, format: TableQuery["format"]): string {
+  return `/api${at(plantId, `/orders/table?format=${format}`)}`;
 }

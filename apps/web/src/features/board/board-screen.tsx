@@ -2,11 +2,13 @@ import { useEffect, useId, useMemo, useRef, useState, type JSX, type ReactNode }
 import { Link, useSearchParams } from "wouter";
 import type { Plant } from "@formweek/capacity-model";
 import type { PlanResponse } from "@formweek/contracts";
+import { FileLinks } from "../../components/file-links.tsx";
 import { EmptyNotice } from "../../components/notice.tsx";
 import { Icon } from "../../components/icon.tsx";
 import { useFormat } from "../../format/use-format.ts";
 import { boardPlan, secondsOf } from "../../kernels/board-plan.ts";
 import { boardStore } from "../../state/store.ts";
+import { planTableAddress } from "../../sync/queries.ts";
 import { keptView, runEffect } from "../../sync/run-effects.ts";
 import { useText } from "../../text/text.ts";
 import { BoardCanvas } from "./board-canvas.tsx";
@@ -126,7 +128,16 @@ function OpenBoard({ plan, plant, newOrders, solve }: OpenBoardProps): JSX.Eleme
             ))}
           </dl>
         </details>
-        <span className="hint">{text.board.planAge(format.instant(secondsOf(plan.createdAt)))}</span>
+        <div className="tool-group">
+          <span className="hint">{text.board.planAge(format.instant(secondsOf(plan.createdAt)))}</span>
+          <FileLinks
+            hint={text.board.planFiles}
+            files={[
+              [text.board.planCsv, planTableAddress(plan.document.plant.id, plan.planId, "csv")],
+              [text.board.planXlsx, planTableAddress(plan.document.plant.id, plan.planId, "xlsx")],
+            ]}
+          />
+        </div>
       </footer>
     </div>
   );

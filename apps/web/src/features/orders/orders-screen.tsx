@@ -3,11 +3,11 @@ import { useSearchParams } from "wouter";
 import type { Plant } from "@formweek/capacity-model";
 import type { BookedOrder } from "@formweek/contracts";
 import { FindBox } from "../../components/find-box.tsx";
-import { Icon } from "../../components/icon.tsx";
+import { FileLinks } from "../../components/file-links.tsx";
 import { EmptyNotice } from "../../components/notice.tsx";
 import { useFormat } from "../../format/use-format.ts";
 import { countStates, orderRows, type OrderColumn, type OrderQuery } from "../../kernels/order-rows.ts";
-import { exportAddress } from "../../sync/queries.ts";
+import { exportAddress, orderTableAddress } from "../../sync/queries.ts";
 import { useText } from "../../text/text.ts";
 import { OrderTable } from "./order-table.tsx";
 
@@ -91,12 +91,20 @@ export function OrdersScreen({ plantId, plant, orders, importButtons }: OrdersSc
         </span>
         <span className="spring" />
         {importButtons}
-        <a className="button" href={exportAddress(plantId, "orders.csv")} download>
-          <Icon name="export" /> {text.orders.exportCsv}
-        </a>
-        <a className="button" href={exportAddress(plantId, "orders.xlsx")} download>
-          <Icon name="export" /> {text.orders.exportXlsx}
-        </a>
+        <FileLinks
+          hint={text.orders.exportHint}
+          files={[
+            [text.orders.exportCsv, exportAddress(plantId, "orders.csv")],
+            [text.orders.exportXlsx, exportAddress(plantId, "orders.xlsx")],
+          ]}
+        />
+        <FileLinks
+          hint={text.orders.withStatesHint}
+          files={[
+            [text.orders.withStatesCsv, orderTableAddress(plantId, "csv")],
+            [text.orders.withStatesXlsx, orderTableAddress(plantId, "xlsx")],
+          ]}
+        />
       </div>
       <div className="page-head">
         <FindBox
