@@ -7,6 +7,7 @@ import { OrdersScreen } from "../features/orders/orders-screen.tsx";
 import { PlantScreen } from "../features/plant/plant-screen.tsx";
 import { SheetsScreen } from "../features/sheets/sheets-screen.tsx";
 import { SolveBar } from "../features/solve/solve-bar.tsx";
+import { usePins } from "../sync/pins.ts";
 import { useLatestPlan, useOrders, usePlant } from "../sync/queries.ts";
 import { useText } from "../text/text.ts";
 
@@ -34,6 +35,7 @@ export function BoardPage({ plantId }: { readonly plantId: string }): JSX.Elemen
   const plan = useLatestPlan(plantId);
   const plant = usePlant(plantId);
   const orders = useOrders(plantId);
+  const pins = usePins(plantId);
   const wait = notYet([standing(plan)]);
   if (wait !== null || plan.data === undefined) return <>{wait}</>;
   const count = orders.data?.orders.length ?? 0;
@@ -41,6 +43,7 @@ export function BoardPage({ plantId }: { readonly plantId: string }): JSX.Elemen
     <BoardScreen
       plan={plan.data}
       plant={plant.data?.plant}
+      pins={pins.data}
       orders={count}
       newOrders={orders.data?.orders.filter((order) => order.state === "not planned yet").length ?? 0}
       solve={

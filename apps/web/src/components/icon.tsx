@@ -16,6 +16,7 @@ const paths = {
   warn: "M8 2 1.5 13.5h13L8 2Zm0 4.5v3m0 1.8v.2",
   check: "m3 8.5 3.5 3.5L13 4.5",
   print: "M4 6V2h8v4M4 11H1.5V6h13v5H12M4 9h8v5H4z",
+  lock: "M3.5 7h9v6.5h-9zM5.5 7V5a2.5 2.5 0 0 1 5 0v2",
   keys: "M1.5 4h13v8h-13zM4 6.5h.5M7 6.5h.5M10 6.5h.5M5 9.5h6",
 } as const;
 

@@ -3,6 +3,7 @@ import type { BoardSegment } from "../kernels/board-plan.ts";
 import { rowTopPx } from "../kernels/row-layout.ts";
 import { xOfInstant } from "../kernels/time-scale.ts";
 import type { RunSegment } from "@formweek/contracts";
+import { drawLock, lockPx } from "./draw-lock.ts";
 import type { Frame } from "./frame.ts";
 import { boardFont, fillBox, hatchFill, roundedPath, textWidth, type Box, type Pen } from "./pen.ts";
 
@@ -69,6 +70,8 @@ function drawRun(pen: Pen, frame: Frame, { segment, run, box }: DrawnRun): void 
   const underBand = needsOutline(run.colour, palette.isDark) ? 1 : 0.5;
   fillBox(pen, { ...body, y: body.y + bandPx, height: underBand }, edge);
   if (body.width >= 26) drawRunText(pen, frame, { run, body, dueX: dueInside(frame, segment, body) });
+  else if (body.width >= lockPx + 3 && frame.held.has(run.orderId))
+    drawLock(pen, palette.ink, body.x + (body.width - lockPx) / 2, body.y + bandPx + 17);
   roundedPath(pen, body, radius);
   pen.strokeStyle = edge;
   pen.lineWidth = isLate ? 2 : 1;
@@ -92,7 +95,10 @@ function drawRunText(
   pen.font = boardFont.mould;
   pen.fillStyle = palette.ink;
   const widthOf = (text: string): number => textWidth(pen, text);
-  pen.fillText(mouldLabel(run, room, widthOf), from, body.y + lines.mouldPx);
+  const isHeld = frame.held.has(run.orderId);
+  if (isHeld) drawLock(pen, palette.ink, from, body.y + lines.mouldPx);
+  const indent = isHeld ? lockPx + 4 : 0;
+  pen.fillText(mouldLabel(run, room - indent, widthOf), from + indent, body.y + lines.mouldPx);
   if (lines.piecesPx === null) return;
   // The due flag's line and the words of lateness keep clear of the second line.
   const lowerRoom = Math.min(room, dueX - from - 4);

@@ -30,6 +30,8 @@ export interface Frame {
   readonly now: number;
   /** Orders that the filter keeps; null: all. */
   readonly kept: ReadonlySet<string> | null;
+  /** Orders that are held: their runs carry a lock. */
+  readonly held: { readonly has: (orderId: string) => boolean };
   readonly hover: BoardHit | null;
   readonly selectedIndex: number | null;
   readonly selectedOrderId: string | null;

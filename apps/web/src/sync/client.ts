@@ -27,7 +27,7 @@ export const oddAnswer = "server-odd";
 export interface Call<Answer> {
   readonly path: string;
   readonly answer: ZodType<Answer>;
-  readonly method?: "GET" | "POST";
+  readonly method?: "GET" | "POST" | "PUT" | "DELETE";
   /** JSON, or a form with files. */
   readonly body?: FormData | Readonly<Record<string, unknown>>;
   readonly signal?: AbortSignal;

@@ -28,6 +28,9 @@ export function useFollowedSolve(plantId: string): string | null {
   );
 }
 
+/** How long planning thinks unless something else is chosen. */
+export const usualSeconds = 15;
+
 /** Starts a solve of so many seconds and follows it. */
 export function useStartSolve(plantId: string): UseMutationResult<SolveAccepted, CallError, number> {
   return useMutation({

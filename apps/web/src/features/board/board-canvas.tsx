@@ -4,6 +4,7 @@ import { useFormat } from "../../format/use-format.ts";
 import { intentOfKey } from "../../interactions/keyboard.ts";
 import { attachPointer } from "../../interactions/pointer.ts";
 import { attachWheel } from "../../interactions/wheel.ts";
+import type { HeldOrders } from "../../kernels/held-order.ts";
 import { ordersKept } from "../../kernels/plan-filter.ts";
 import { greatestScrollPx, timeWidthPx } from "../../kernels/row-layout.ts";
 import { drawBoard } from "../../render/draw-board.ts";
@@ -18,11 +19,12 @@ import { useBoard, useBoardStore } from "./use-board.ts";
 
 interface BoardCanvasProps {
   readonly plant: Plant | undefined;
+  readonly held: HeldOrders;
   readonly describedBy: string;
 }
 
 /** The board itself: a canvas that draws when the state has changed, once a frame at most, apart from React. */
-export function BoardCanvas({ plant, describedBy }: BoardCanvasProps): JSX.Element {
+export function BoardCanvas({ plant, held, describedBy }: BoardCanvasProps): JSX.Element {
   const text = useText();
   const format = useFormat();
   const store = useBoardStore();
@@ -63,6 +65,7 @@ export function BoardCanvas({ plant, describedBy }: BoardCanvasProps): JSX.Eleme
         shifts: axis.marksFor(86_400 / state.view.secondsPerPx),
         now: nowSeconds(),
         kept,
+        held,
         hover: state.hover,
         selectedIndex: selection?.kind === "segment" ? selection.index : null,
         selectedOrderId: selectedOrderId(state),
@@ -106,7 +109,7 @@ export function BoardCanvas({ plant, describedBy }: BoardCanvasProps): JSX.Eleme
       canvas.removeEventListener("focus", schedule);
       canvas.removeEventListener("blur", schedule);
     };
-  }, [axis, kept, store, words]);
+  }, [axis, held, kept, store, words]);
 
   const onKeyDown = (event: KeyboardEvent): void => {
     const intent = intentOfKey(event, nowSeconds(), timeWidthPx(layoutOf(store.read())));

@@ -1,12 +1,13 @@
 import { useEffect, useId, useMemo, useRef, useState, type JSX, type ReactNode } from "react";
 import { Link, useSearchParams } from "wouter";
 import type { Plant } from "@formweek/capacity-model";
-import type { PlanResponse } from "@formweek/contracts";
+import type { PinListResponse, PlanResponse } from "@formweek/contracts";
 import { FileLinks } from "../../components/file-links.tsx";
 import { EmptyNotice } from "../../components/notice.tsx";
 import { Icon } from "../../components/icon.tsx";
 import { useFormat } from "../../format/use-format.ts";
 import { boardPlan, secondsOf } from "../../kernels/board-plan.ts";
+import { heldOrders } from "../../kernels/held-order.ts";
 import { boardStore } from "../../state/store.ts";
 import { planTableAddress } from "../../sync/queries.ts";
 import { keptView, runEffect } from "../../sync/run-effects.ts";
@@ -25,6 +26,8 @@ interface BoardScreenProps {
   readonly plan: PlanResponse | null;
   readonly plant: Plant | undefined;
   readonly orders: number;
+  /** Which orders are held; undefined until the server has told. */
+  readonly pins: PinListResponse | undefined;
   /** Orders of the book that the newest plan does not know. */
   readonly newOrders: number;
   /** Where planning is started and watched. */
@@ -32,14 +35,14 @@ interface BoardScreenProps {
 }
 
 /** The line board with its figures, tools and details; keeps its own state while it is open. */
-export function BoardScreen({ plan, plant, orders, newOrders, solve }: BoardScreenProps): JSX.Element {
+export function BoardScreen({ plan, plant, pins, orders, newOrders, solve }: BoardScreenProps): JSX.Element {
   const [store] = useState(() => boardStore(runEffect));
   return (
     <BoardProvider value={store}>
       {plan === null ? (
         <NoPlan orders={orders} solve={solve} />
       ) : (
-        <OpenBoard plan={plan} plant={plant} newOrders={newOrders} solve={solve} />
+        <OpenBoard plan={plan} plant={plant} pins={pins} newOrders={newOrders} solve={solve} />
       )}
     </BoardProvider>
   );
@@ -66,16 +69,18 @@ interface OpenBoardProps {
   readonly plan: PlanResponse;
   readonly newOrders: number;
   readonly plant: Plant | undefined;
+  readonly pins: PinListResponse | undefined;
   readonly solve: ReactNode;
 }
 
-function OpenBoard({ plan, plant, newOrders, solve }: OpenBoardProps): JSX.Element {
+function OpenBoard({ plan, plant, pins, newOrders, solve }: OpenBoardProps): JSX.Element {
   const text = useText();
   const format = useFormat();
   const store = useBoardStore();
   const [shape, setShape] = useState<BoardShape>("board");
   const keysId = useId();
   const board = useMemo(() => boardPlan(plan.planId, plan.document), [plan]);
+  const held = useMemo(() => heldOrders(pins), [pins]);
   const names = useMemo(() => planNames(plant, text), [plant, text]);
   const isOpened = useRef(false);
 
@@ -103,17 +108,17 @@ function OpenBoard({ plan, plant, newOrders, solve }: OpenBoardProps): JSX.Eleme
           </Link>
         </EmptyNotice>
       ) : shape === "table" ? (
-        <PlanTable plan={board} names={names} />
+        <PlanTable plan={board} names={names} held={held} />
       ) : (
         <div className="board-body">
           <div className="board-main">
-            <BoardCanvas plant={plant} describedBy={keysId} />
+            <BoardCanvas plant={plant} held={held} describedBy={keysId} />
             <HoverNote names={names} />
           </div>
-          <DetailsPanel names={names} />
+          <DetailsPanel names={names} pins={pins} />
         </div>
       )}
-      <SpokenSelection />
+      <SpokenSelection held={held} />
       <footer className="board-foot">
         <details>
           <summary>

@@ -1,3 +1,4 @@
+import type { PinListResponse } from "@formweek/contracts";
 import type { JSX, ReactNode } from "react";
 import { Icon } from "../../components/icon.tsx";
 import type { BoardPlan } from "../../kernels/board-plan.ts";
@@ -9,8 +10,14 @@ import { OrderDetails } from "./order-details.tsx";
 import type { PlanNames } from "../../format/plan-names.ts";
 import { useBoard, useBoardStore } from "./use-board.ts";
 
+interface DetailsPanelProps {
+  readonly names: PlanNames;
+  /** Which orders are held; undefined until the server has told. */
+  readonly pins: PinListResponse | undefined;
+}
+
 /** Tells about what is selected on the board; away when nothing is. */
-export function DetailsPanel({ names }: { readonly names: PlanNames }): JSX.Element | null {
+export function DetailsPanel({ names, pins }: DetailsPanelProps): JSX.Element | null {
   const text = useText();
   const store = useBoardStore();
   const plan = useBoard((state) => state.plan);
@@ -26,19 +33,21 @@ export function DetailsPanel({ names }: { readonly names: PlanNames }): JSX.Elem
       >
         <Icon name="close" />
       </button>
-      {contentOf(plan, selection, names)}
+      {contentOf(plan, selection, { names, pins })}
     </aside>
   );
 }
 
-function contentOf(plan: BoardPlan, selection: Selection, names: PlanNames): ReactNode {
+function contentOf(plan: BoardPlan, selection: Selection, { names, pins }: DetailsPanelProps): ReactNode {
   if (selection.kind === "gap") return <GapDetails plan={plan} gap={selection} />;
   if (selection.kind === "order")
-    return <OrderDetails plan={plan} orderId={selection.orderId} run={null} names={names} />;
+    return <OrderDetails plan={plan} orderId={selection.orderId} run={null} names={names} pins={pins} />;
   const segment = plan.segments[selection.index];
   if (segment === undefined) return null;
   if (segment.source.kind === "change") {
     return <ChangeDetails plan={plan} segment={segment} change={segment.source} names={names} />;
   }
-  return <OrderDetails plan={plan} orderId={segment.source.orderId} run={segment} names={names} />;
+  return (
+    <OrderDetails plan={plan} orderId={segment.source.orderId} run={segment} names={names} pins={pins} />
+  );
 }

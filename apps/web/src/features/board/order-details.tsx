@@ -1,4 +1,4 @@
-import type { RunSegment } from "@formweek/contracts";
+import type { PinListResponse, RunSegment } from "@formweek/contracts";
 import type { JSX } from "react";
 import { Facts, type Fact } from "../../components/facts.tsx";
 import { SheetBand } from "../../components/sheet-band.tsx";
@@ -6,6 +6,7 @@ import type { Format } from "../../format/format.ts";
 import { useFormat } from "../../format/use-format.ts";
 import { secondsOf, type BoardPlan, type BoardSegment } from "../../kernels/board-plan.ts";
 import { useText, type Text } from "../../text/text.ts";
+import { HoldOrder } from "./hold-order.tsx";
 import { LateChain } from "./late-chain.tsx";
 import type { PlanNames } from "../../format/plan-names.ts";
 import { useBoardStore } from "./use-board.ts";
@@ -16,9 +17,10 @@ interface OrderDetailsProps {
   /** The stretch that was chosen; null when the order as a whole was. */
   readonly run: BoardSegment | null;
   readonly names: PlanNames;
+  readonly pins: PinListResponse | undefined;
 }
 
-export function OrderDetails({ plan, orderId, run, names }: OrderDetailsProps): JSX.Element | null {
+export function OrderDetails({ plan, orderId, run, names, pins }: OrderDetailsProps): JSX.Element | null {
   const text = useText();
   const format = useFormat();
   const store = useBoardStore();
@@ -45,6 +47,15 @@ export function OrderDetails({ plan, orderId, run, names }: OrderDetailsProps): 
         <Facts facts={[...lotFacts(run, lots, text), ...runFacts(run, names, text, format)]} />
       )}
       <Facts facts={orderFacts(order, text, format)} />
+      {pins !== undefined && (
+        <HoldOrder
+          key={`${plan.planId} ${orderId}`}
+          plan={plan}
+          orderId={orderId}
+          lot={run === null || run.source.kind === "change" ? null : run.source.lot}
+          pins={pins}
+        />
+      )}
       {reasons.length > 0 && (
         <>
           <h3>{text.details.reasons}</h3>

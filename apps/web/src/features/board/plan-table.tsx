@@ -5,9 +5,11 @@ import { SpacerRow } from "../../components/spacer-row.tsx";
 import type { Format } from "../../format/format.ts";
 import { useFormat } from "../../format/use-format.ts";
 import type { BoardPlan, BoardSegment } from "../../kernels/board-plan.ts";
+import type { HeldOrders } from "../../kernels/held-order.ts";
 import { isSegmentKept, ordersKept } from "../../kernels/plan-filter.ts";
 import { useText, type Text } from "../../text/text.ts";
 import type { PlanNames } from "../../format/plan-names.ts";
+import { heldWords } from "./held-words.ts";
 import { useBoard } from "./use-board.ts";
 
 const rowPx = 36;
@@ -16,9 +18,11 @@ const rowPx = 36;
 export function PlanTable({
   plan,
   names,
+  held,
 }: {
   readonly plan: BoardPlan;
   readonly names: PlanNames;
+  readonly held: HeldOrders;
 }): JSX.Element {
   const text = useText();
   const format = useFormat();
@@ -35,7 +39,7 @@ export function PlanTable({
     estimateSize: () => rowPx,
     overscan: 12,
   });
-  const words: Words = { plan, names, text, format };
+  const words: Words = { plan, names, held, text, format };
   const titles = titlesOf(text);
   const items = virtual.getVirtualItems();
   const above = items[0]?.start ?? 0;
@@ -91,6 +95,7 @@ export function PlanTable({
 interface Words {
   readonly plan: BoardPlan;
   readonly names: PlanNames;
+  readonly held: HeldOrders;
   readonly text: Text;
   readonly format: Format;
 }
@@ -131,11 +136,11 @@ function PlanRow({ place, segment, words }: PlanRowProps): JSX.Element {
 const sheetColumn = 5;
 
 function titlesOf({ table }: Text): readonly string[] {
-  const { line, kind, order, customer, what, sheet, pieces, start, end, lasts, late } = table;
-  return [line, kind, order, customer, what, sheet, pieces, start, end, lasts, late];
+  const { line, kind, order, customer, what, sheet, pieces, start, end, lasts, held, late } = table;
+  return [line, kind, order, customer, what, sheet, pieces, start, end, lasts, held, late];
 }
 
-function cellsOf(segment: BoardSegment, { plan, names, text, format }: Words): readonly string[] {
+function cellsOf(segment: BoardSegment, { plan, names, held, text, format }: Words): readonly string[] {
   const { source } = segment;
   const line = plan.lines[segment.lineIndex]?.name ?? "";
   const times = [
@@ -146,10 +151,11 @@ function cellsOf(segment: BoardSegment, { plan, names, text, format }: Words): r
   const kind = text.table.kinds[source.kind];
   if (source.kind === "change") {
     const work = `${names.mould(source.mouldOut)} → ${names.mould(source.mouldIn)}`;
-    return [line, kind, "", "", work, "", "", ...times, ""];
+    return [line, kind, "", "", work, "", "", ...times, "", ""];
   }
   if (source.kind === "stop")
-    return [line, kind, source.orderId, "", text.board.stop[source.reason], "", "", ...times, ""];
+    return [line, kind, source.orderId, "", text.board.stop[source.reason], "", "", ...times, "", ""];
+  const pin = held.get(source.orderId);
   const late = source.lateSeconds > 0 ? format.span(source.lateSeconds) : "";
   return [
     line,
@@ -160,6 +166,7 @@ function cellsOf(segment: BoardSegment, { plan, names, text, format }: Words): r
     source.colour.name,
     format.count(source.pieces),
     ...times,
+    pin === undefined ? "" : heldWords(plan, pin, { text, format }),
     late,
   ];
 }

@@ -2,12 +2,13 @@ import type { JSX } from "react";
 import type { Format } from "../../format/format.ts";
 import { useFormat } from "../../format/use-format.ts";
 import type { BoardPlan } from "../../kernels/board-plan.ts";
+import type { HeldOrders } from "../../kernels/held-order.ts";
 import type { Selection } from "../../state/board-state.ts";
 import { useText, type Text } from "../../text/text.ts";
 import { useBoard } from "./use-board.ts";
 
 /** What is selected, in a sentence for screen readers: changes as the keyboard walks. */
-export function SpokenSelection(): JSX.Element {
+export function SpokenSelection({ held }: { readonly held: HeldOrders }): JSX.Element {
   const text = useText();
   const format = useFormat();
   const plan = useBoard((state) => state.plan);
@@ -15,7 +16,7 @@ export function SpokenSelection(): JSX.Element {
   const spoken =
     plan === null || selection === null
       ? text.board.nothingSelected
-      : sentence(plan, selection, { text, format });
+      : sentence(plan, selection, { held, text, format });
   return (
     <div className="unseen" role="status" aria-live="polite">
       {spoken}
@@ -24,11 +25,12 @@ export function SpokenSelection(): JSX.Element {
 }
 
 interface Words {
+  readonly held: HeldOrders;
   readonly text: Text;
   readonly format: Format;
 }
 
-function sentence(plan: BoardPlan, selection: Selection, { text, format }: Words): string {
+function sentence(plan: BoardPlan, selection: Selection, { held, text, format }: Words): string {
   const { details } = text;
   if (selection.kind === "order") return details.order(selection.orderId);
   const lineIndex =
@@ -43,5 +45,6 @@ function sentence(plan: BoardPlan, selection: Selection, { text, format }: Words
   if (source.kind === "change") return `${line}: ${details.change}, ${times}`;
   if (source.kind === "stop") return `${line}: ${text.board.stop[source.reason]}, ${times}`;
   const late = source.lateSeconds > 0 ? `, ${text.board.late(format.span(source.lateSeconds))}` : "";
-  return `${line}: ${details.order(source.orderId)}, ${source.mouldName}, ${text.units.pieces(format.count(source.pieces))} ${source.colour.name}, ${times}${late}`;
+  const hold = held.has(source.orderId) ? `, ${text.hold.held}` : "";
+  return `${line}: ${details.order(source.orderId)}, ${source.mouldName}, ${text.units.pieces(format.count(source.pieces))} ${source.colour.name}, ${times}${late}${hold}`;
 }

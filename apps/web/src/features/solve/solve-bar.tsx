@@ -6,7 +6,13 @@ import { problemInWords } from "../../components/notice.tsx";
 import { useFormat } from "../../format/use-format.ts";
 import { CallError } from "../../sync/client.ts";
 import { isRunning, keys, useSolveRun } from "../../sync/queries.ts";
-import { followSolve, useFollowedSolve, useStartSolve, useStopSolve } from "../../sync/solves.ts";
+import {
+  followSolve,
+  useFollowedSolve,
+  useStartSolve,
+  useStopSolve,
+  usualSeconds,
+} from "../../sync/solves.ts";
 import { useText } from "../../text/text.ts";
 import { SolveCurve } from "./solve-curve.tsx";
 
@@ -59,7 +65,7 @@ interface StartSolveProps {
 
 function StartSolve({ plantId, isFirst, hasOrders }: StartSolveProps): JSX.Element {
   const text = useText();
-  const [seconds, setSeconds] = useState<number>(15);
+  const [seconds, setSeconds] = useState<number>(usualSeconds);
   const start = useStartSolve(plantId);
   const failure = start.error === null ? null : problemInWords(start.error, text);
   return (
