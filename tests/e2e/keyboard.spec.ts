@@ -12,7 +12,17 @@ test("the board is walked by keyboard alone, and says what it reaches", async ({
   const spoken = page.getByRole("status").filter({ hasText: /Line|Nothing selected/ });
   const details = page.getByRole("complementary", { name: "Details" });
   const heard = new Set<string>();
-  for (const key of ["ArrowRight", "ArrowRight", "ArrowRight", "ArrowDown", "End", "Home", "ArrowUp", "l"]) {
+  for (const key of [
+    "ArrowRight",
+    "ArrowRight",
+    "ArrowRight",
+    "ArrowDown",
+    "ArrowRight",
+    "End",
+    "Home",
+    "ArrowUp",
+    "l",
+  ]) {
     await page.keyboard.press(key);
     await expect(details).toBeVisible();
     heard.add(await spoken.innerText());
