@@ -54,6 +54,12 @@ test("the board leads to sheets that say what each line does, and they print", a
   await expect(row).toContainText(first?.mouldName ?? "");
   await expect(row).toContainText(/\d\d:\d\d/);
   await expect(sheet.getByRole("row", { name: /Change, .*setters: / }).first()).toBeVisible();
+  const change = document.segments.find(
+    (segment) => segment.kind === "change" && segment.lineId === line?.id,
+  );
+  const tasks = change?.kind === "change" ? change.tasks : [];
+  expect(tasks.length).toBeGreaterThan(0);
+  for (const { name } of tasks) await expect(sheet).toContainText(name);
   await expect(sheet.getByText("Common practice, no source", { exact: false })).toBeVisible();
   await page.reload();
   await expect(sheets(page)).toHaveCount(1);

@@ -31,6 +31,9 @@ export function WorkRow({ names, row, dayAt, work, columns }: WorkRowProps): JSX
       <th scope="row" colSpan={columns - 3} className="sheet-name">
         {title}
         {details.length > 0 && <small>{details.join(" · ")}</small>}
+        {work.kind === "change" && work.change.tasks.length > 0 && (
+          <small>{taskWords(work.change, { names, text, format }).join(" · ")}</small>
+        )}
         <OverBorder row={row} />
       </th>
       <td colSpan={2} className="sheet-time">
@@ -76,6 +79,16 @@ function changeWords({ change, sheetOut, sheetIn }: Change, span: string, words:
     change.teamId === null ? sheets.noSetters : sheets.setters(names.team(change.teamId)),
     ...(change.trolleyId === null ? [] : [sheets.trolley(names.trolley(change.trolleyId))]),
   ];
+}
+
+/** What is to be done, each with its minutes; who does it where both setters and line have a part. */
+function taskWords({ tasks }: ChangeSegment, { text: { sheets }, format }: Words): readonly string[] {
+  const isShared = tasks.some((task) => task.byTeam) && tasks.some((task) => !task.byTeam);
+  return tasks.map(({ name, minutes, byTeam }) => {
+    const lasts = format.span(minutes * 60);
+    if (!isShared) return sheets.task(name, lasts);
+    return byTeam ? sheets.setterTask(name, lasts) : sheets.lineTask(name, lasts);
+  });
 }
 
 function mouldWords({ mouldOut, mouldIn }: ChangeSegment, { names, text }: Words): readonly string[] {
