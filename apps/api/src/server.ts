@@ -19,6 +19,7 @@ import { planRoutes } from "./routes/plans.ts";
 import { plantRoutes } from "./routes/plants.ts";
 import { rateRoutes } from "./routes/rates.ts";
 import { solveRoutes } from "./routes/solves.ts";
+import { workingPlanRoutes } from "./routes/working-plan.ts";
 import { refuseForeignOrigins } from "./same-origin.ts";
 import { serveBoard } from "./serve-board.ts";
 import type { WireServer } from "./wire-type-provider.ts";
@@ -74,6 +75,7 @@ function apiRoutes(server: WireServer, options: ServerOptions): void {
   importRoutes(server, options);
   solveRoutes(server, options);
   planRoutes(server, options);
+  workingPlanRoutes(server, options);
   exportRoutes(server, options);
   tableRoutes(server, options);
   eventRoutes(server, options);

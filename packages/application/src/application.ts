@@ -6,7 +6,9 @@ import { previewImport } from "./commands/preview-import.ts";
 import { putOrders } from "./commands/put-orders.ts";
 import { putPlant } from "./commands/put-plant.ts";
 import { requestSolve } from "./commands/request-solve.ts";
+import { restorePlan } from "./commands/restore-plan.ts";
 import { stopSolve } from "./commands/stop-solve.ts";
+import { redoStep, undoStep } from "./commands/undo-step.ts";
 import { recoverRuns } from "./jobs/recover-runs.ts";
 import { runSolve } from "./jobs/run-solve.ts";
 import type { JobHandlers } from "./ports/job-queue.ts";
@@ -21,6 +23,7 @@ import { getPlan } from "./queries/get-plan.ts";
 import { getPlant } from "./queries/get-plant.ts";
 import { getRates } from "./queries/get-rates.ts";
 import { getRun } from "./queries/get-run.ts";
+import { getWorkingPlan } from "./queries/get-working-plan.ts";
 import { listPlans } from "./queries/list-plans.ts";
 import { listPlants } from "./queries/list-plants.ts";
 import { watchPlant } from "./queries/watch-plant.ts";
@@ -43,6 +46,9 @@ export function createApplication(ports: Ports) {
       acceptImport: guard(acceptImport),
       requestSolve: guard(requestSolve),
       stopSolve: guard(stopSolve),
+      undoStep: guard(undoStep),
+      redoStep: guard(redoStep),
+      restorePlan: guard(restorePlan),
     },
     queries: {
       listPlants: (actor: Actor) => listPlants(ports, actor),
@@ -53,6 +59,7 @@ export function createApplication(ports: Ports) {
       getRun: guard(getRun),
       listPlans: guard(listPlans),
       getPlan: guard(getPlan),
+      getWorkingPlan: guard(getWorkingPlan),
       exportOrders: guard(exportOrders),
       exportPlant: guard(exportPlant),
       exportPlan: guard(exportPlan),

@@ -20,6 +20,10 @@ export type AppErrorCode =
   | "problem-faulty"
   | "plan-rejected"
   | "solver-failed"
+  | "working-plan-changed"
+  | "nothing-to-undo"
+  | "nothing-to-redo"
+  | "already-working-plan"
   | "conflicting-write";
 
 /** A refusal: what happened, why, and what the person can do about it, with the fields or rows concerned. */

@@ -11,6 +11,7 @@ export type PlantEventBody =
     }
   | { readonly type: "orders-changed"; readonly revision: number }
   | { readonly type: "pins-changed"; readonly revision: number }
+  | { readonly type: "working-plan-changed"; readonly revision: number; readonly planId: string }
   | { readonly type: "plant-changed"; readonly revision: number };
 
 /** A stored event. `sequence` counts up by one from 1 in each plant. */

@@ -49,6 +49,14 @@ export const PlantChangedMessage = z.object({
   revision: Revision,
 });
 
+/** Data of `working-plan-changed`: another plan is worked on now, or the plan was given out. */
+export const WorkingPlanChangedMessage = z.object({
+  type: z.literal("working-plan-changed"),
+  at: InstantText,
+  revision: Revision,
+  planId: Id,
+});
+
 /** What a plant's event stream sends; the event's name is `type`, its id the plant's sequence where it has one. */
 export const PlantMessage = z
   .discriminatedUnion("type", [
@@ -58,6 +66,7 @@ export const PlantMessage = z
     OrdersChangedMessage,
     PinsChangedMessage,
     PlantChangedMessage,
+    WorkingPlanChangedMessage,
   ])
   .meta({ id: "PlantMessage" });
 export type PlantMessage = z.infer<typeof PlantMessage>;

@@ -1,6 +1,7 @@
 export * from "./scalars.ts";
 export * from "./problem-details.ts";
 export * from "./plan-document.ts";
+export * from "./plan-edit.ts";
 export * from "./events.ts";
 export * from "./http/exports.ts";
 export * from "./http/health.ts";
@@ -11,3 +12,4 @@ export * from "./http/plans.ts";
 export * from "./http/plants.ts";
 export * from "./http/rates.ts";
 export * from "./http/solves.ts";
+export * from "./http/working-plan.ts";

@@ -1,6 +1,6 @@
 import { ok, refused } from "@formweek/application";
 import { describe, expect, test } from "vitest";
-import { aPlan, aRun, anImport, newId, someProgress } from "../../fixtures/stored-records.ts";
+import { aPlan, aRun, anEditedPlan, anImport, newId, someProgress } from "../../fixtures/stored-records.ts";
 import type { OpenedStore } from "./opened-store.ts";
 
 /** The part of every store that keeps what planning leaves behind: dry runs, runs, plans and events. */
@@ -155,19 +155,36 @@ export function planningRecordsSuite(opened: OpenedStore): void {
       expect(await opened.store().read(({ plans }) => plans.list(plantId, 10))).toHaveLength(1);
     });
 
-    test("the latest is the newest by instant, then id; heads are listed newest first without the document", async () => {
+    test("heads are listed newest first by instant, then id, without the document", async () => {
       const plantId = await newPlant();
-      expect(await opened.store().read(({ plans }) => plans.latest(plantId))).toBeNull();
       const made = [
         aPlan(plantId, newId(), { id: `a-${plantId}`, createdAt: 10 }),
         aPlan(plantId, newId(), { id: `c-${plantId}`, createdAt: 20 }),
         aPlan(plantId, newId(), { id: `b-${plantId}`, createdAt: 20 }),
       ];
       for (const plan of made) await commit(({ plans }) => plans.insertOnce(plan));
-      expect((await opened.store().read(({ plans }) => plans.latest(plantId)))?.id).toBe(`c-${plantId}`);
       const heads = await opened.store().read(({ plans }) => plans.list(plantId, 2));
       expect(heads.map(({ id }) => id.slice(0, 1))).toEqual(["c", "b"]);
       expect(heads[0]).not.toHaveProperty("document");
+    });
+
+    test("a plan by hand comes back with its parent and the change, and another one of the same parent stands beside it", async () => {
+      const plantId = await newPlant();
+      const parent = aPlan(plantId, newId());
+      await commit(({ plans }) => plans.insertOnce(parent));
+      const [first, second] = [anEditedPlan(parent), anEditedPlan(parent)];
+      for (const plan of [first, second])
+        expect(await commit(({ plans }) => plans.insertOnce(plan))).toBe(plan.id);
+      expect(await opened.store().read(({ plans }) => plans.get(plantId, first.id))).toEqual(first);
+      const heads = await opened.store().read(({ plans }) => plans.list(plantId, 10));
+      expect(heads).toHaveLength(3);
+      const { document: _, ...head } = second;
+      expect(heads).toContainEqual(head);
+    });
+
+    test("a plan by hand of no plan is not stored", async () => {
+      const orphan = anEditedPlan(aPlan(await newPlant(), newId()));
+      await expect(commit(({ plans }) => plans.insertOnce(orphan))).rejects.toThrow();
     });
 
     test("a plan of another plant is not found", async () => {

@@ -4,6 +4,7 @@ import { aRun, anOrder, barePlant, newId } from "../../fixtures/stored-records.t
 import { openedStore } from "./opened-store.ts";
 import { pinsSuite } from "./pins-suite.ts";
 import { planningRecordsSuite } from "./planning-records-suite.ts";
+import { stepsSuite } from "./steps-suite.ts";
 
 /** What every store must do, whatever is behind it. `open` gives a store whose tables are up to date; each test uses plants of its own. */
 export function storeSuite(open: () => Promise<UnitOfWork>): void {
@@ -178,4 +179,5 @@ export function storeSuite(open: () => Promise<UnitOfWork>): void {
 
   pinsSuite(opened);
   planningRecordsSuite(opened);
+  stepsSuite(opened);
 }

@@ -53,7 +53,7 @@ export function tableRoutes(server: WireServer, { app, actorOf }: Asked): void {
 
   server.get(
     "/api/plants/:plantId/plans/latest/table",
-    { schema: { ...schema, params: PlantPath, summary: "The newest plan's runs as a table" } },
+    { schema: { ...schema, params: PlantPath, summary: "The working plan's runs as a table" } },
     async (request, reply) => {
       const asked = { ...request.params, ...request.query, planId: null };
       return sendFile(reply, asked.format, valueOf(await app.queries.exportPlan(asked, actorOf(request))));
@@ -75,7 +75,7 @@ export function tableRoutes(server: WireServer, { app, actorOf }: Asked): void {
       schema: {
         ...schema,
         params: PlantPath,
-        summary: "The order book with each order's state in the newest plan as a table",
+        summary: "The order book with each order's state in the working plan as a table",
       },
     },
     async (request, reply) => {

@@ -26,7 +26,7 @@ export function planRoutes(server: WireServer, { app, actorOf }: Asked): void {
     {
       schema: {
         tags: ["planning"],
-        summary: "The newest plan",
+        summary: "The plan that is worked on",
         params: PlantPath,
         response: { 200: PlanResponse, ...failures },
       },

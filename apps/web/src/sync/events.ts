@@ -13,6 +13,7 @@ const names = [
   "orders-changed",
   "pins-changed",
   "plant-changed",
+  "working-plan-changed",
 ] as const;
 const longestWaitMs = 15_000;
 
@@ -101,6 +102,7 @@ function take(client: QueryClient, plantId: string, message: PlantMessage): void
       old(keys.solve(plantId, message.runId));
       return;
     case "plan-saved":
+    case "working-plan-changed":
       old(keys.latestPlan(plantId));
       old(keys.orders(plantId));
       return;

@@ -1,9 +1,9 @@
-import type { PlanRepository } from "@formweek/application";
+import type { PlanEdit, PlanMaking, PlanRepository } from "@formweek/application";
 import { and, desc, eq, getTableColumns } from "drizzle-orm";
 import type { Database } from "./database.ts";
 import { plans } from "./schema.ts";
 
-/** Finished plans; one a run, whoever finishes first. */
+/** Finished plans; one a run, whoever finishes first, and one a change by hand. */
 export function planRepository(database: Database): PlanRepository {
   const { document: _, ...headColumns } = getTableColumns(plans);
   return {
@@ -13,7 +13,7 @@ export function planRepository(database: Database): PlanRepository {
         .values(plan)
         .onConflictDoNothing({ target: plans.runId })
         .returning({ id: plans.id });
-      if (inserted[0] !== undefined) return inserted[0].id;
+      if (inserted[0] !== undefined || plan.runId === null) return plan.id;
       const [earlier] = await database
         .select({ id: plans.id })
         .from(plans)
@@ -25,23 +25,30 @@ export function planRepository(database: Database): PlanRepository {
         .select()
         .from(plans)
         .where(and(eq(plans.plantId, plantId), eq(plans.id, planId)));
-      return row ?? null;
+      return row === undefined ? null : { ...row, ...makingOf(row) };
     },
-    latest: async (plantId) => {
-      const [row] = await database
-        .select()
-        .from(plans)
-        .where(eq(plans.plantId, plantId))
-        .orderBy(desc(plans.createdAt), desc(plans.id))
-        .limit(1);
-      return row ?? null;
-    },
-    list: (plantId, limit) =>
-      database
+    list: async (plantId, limit) => {
+      const rows = await database
         .select(headColumns)
         .from(plans)
         .where(eq(plans.plantId, plantId))
         .orderBy(desc(plans.createdAt), desc(plans.id))
-        .limit(limit),
+        .limit(limit);
+      return rows.map((row) => ({ ...row, ...makingOf(row) }));
+    },
   };
+}
+
+interface MakingColumns {
+  readonly id: string;
+  readonly runId: string | null;
+  readonly parentId: string | null;
+  readonly edit: PlanEdit | null;
+}
+
+/** The table's check lets a row have a run, or a parent with an edit, and nothing else. */
+function makingOf({ id, runId, parentId, edit }: MakingColumns): PlanMaking {
+  if (runId !== null) return { runId, parentId: null, edit: null };
+  if (parentId === null || edit === null) throw new Error(`Plan ${id} has neither a run nor a parent.`);
+  return { runId, parentId, edit };
 }

@@ -6,11 +6,13 @@ import type {
   ImportAcceptance,
   ImportChange,
   PlanDocument,
+  PlanEdit,
   PlanHead,
   PlantEventBody,
   RunParams,
   RunState,
   SolveProgressReport,
+  StepKind,
 } from "@formweek/application";
 import {
   bigint,
@@ -116,7 +118,9 @@ export const runs = formweek.table("runs", {
 export const plans = formweek.table("plans", {
   id: text("id").primaryKey(),
   plantId: text("plant_id").notNull(),
-  runId: text("run_id").notNull().unique(),
+  runId: text("run_id").unique(),
+  parentId: text("parent_id"),
+  edit: json("edit").$type<PlanEdit>(),
   createdAt: instant("created_at").notNull(),
   engineVersion: text("engine_version").notNull(),
   seed: bigint("seed", { mode: "number" }).notNull(),
@@ -124,6 +128,23 @@ export const plans = formweek.table("plans", {
   summary: json("summary").$type<PlanHead["summary"]>().notNull(),
   document: json("document").$type<PlanDocument>().notNull(),
 });
+
+export const planSteps = formweek.table(
+  "plan_steps",
+  {
+    plantId: text("plant_id").notNull(),
+    revision: revision(),
+    kind: text("kind").$type<StepKind>().notNull(),
+    fromPlanId: text("from_plan_id"),
+    planId: text("plan_id").notNull(),
+    undoTo: bigint("undo_to", { mode: "number" }),
+    redoTo: bigint("redo_to", { mode: "number" }),
+    note: text("note"),
+    by: text("done_by").notNull(),
+    at: instant("done_at").notNull(),
+  },
+  (table) => [primaryKey({ columns: [table.plantId, table.revision] })],
+);
 
 export const eventCounters = formweek.table("event_counters", {
   plantId: text("plant_id").primaryKey(),

@@ -7,6 +7,7 @@ import { pinRepository } from "./pin-repository.ts";
 import { planRepository } from "./plan-repository.ts";
 import { plantRepository } from "./plant-repository.ts";
 import { runRepository } from "./run-repository.ts";
+import { stepRepository } from "./step-repository.ts";
 import { isSerialisationFailure } from "./sql-state.ts";
 
 /** Transactions over one database; both engines run the same code. */
@@ -73,6 +74,7 @@ function repositoriesOf(database: Database): Repositories {
     imports: importRepository(database),
     runs: runRepository(database),
     plans: planRepository(database),
+    steps: stepRepository(database),
     events: eventRepository(database),
   };
 }

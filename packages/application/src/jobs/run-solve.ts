@@ -5,6 +5,7 @@ import {
   type PlanBound,
   type SolveStatistics,
 } from "@formweek/scheduler";
+import { addStep, stepOnto } from "../commands/add-step.ts";
 import { refusalOfOrders, refusalOfPlant } from "../commands/record-faults.ts";
 import type { AppError } from "../errors.ts";
 import { assembleProblem } from "../planning/assemble-problem.ts";
@@ -108,8 +109,11 @@ async function endWithPlan(ports: Ports, run: SolveRun, solved: Solved): Promise
       state: current.stopRequested ? "stopped" : "done",
       endedAt: ports.clock.now(),
     }),
-    async ({ plans }, changed) => {
-      const planId = await plans.insertOnce(plan);
+    async (repositories, changed) => {
+      const planId = await repositories.plans.insertOnce(plan);
+      const here = await repositories.steps.newest(run.plantId);
+      const made = { kind: "run", planId, by: run.requestedBy, at: ports.clock.now() } as const;
+      await addStep(repositories, run.plantId, here, stepOnto(here, made));
       const state = changed.state === "stopped" ? "stopped" : "done";
       return {
         run: { ...changed, planId },
@@ -148,6 +152,8 @@ function storedPlan(ports: Ports, run: SolveRun, { plan, bound, statistics, asse
     id: ports.ids.next(),
     plantId: run.plantId,
     runId: run.id,
+    parentId: null,
+    edit: null,
     createdAt: ports.clock.now(),
     ...origin,
     summary: document.summary,

@@ -12,6 +12,7 @@ export type * from "./plant-repository.ts";
 export type * from "./ports.ts";
 export type * from "./run-repository.ts";
 export type * from "./solve-runner.ts";
+export type * from "./step-repository.ts";
 export type * from "./table.ts";
 export type * from "./table-reader.ts";
 export type * from "./table-writer.ts";

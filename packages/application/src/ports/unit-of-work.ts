@@ -6,6 +6,7 @@ import type { PinRepository } from "./pin-repository.ts";
 import type { PlanRepository } from "./plan-repository.ts";
 import type { PlantRepository } from "./plant-repository.ts";
 import type { RunRepository } from "./run-repository.ts";
+import type { StepRepository } from "./step-repository.ts";
 
 /** Repositories of one transaction; not to be used after it ended. */
 export interface Repositories {
@@ -15,6 +16,8 @@ export interface Repositories {
   readonly imports: ImportRepository;
   readonly runs: RunRepository;
   readonly plans: PlanRepository;
+  /** Steps of the working plan. */
+  readonly steps: StepRepository;
   readonly events: EventRepository;
 }
 

@@ -3,16 +3,17 @@ import { plantNotFound } from "../not-found.ts";
 import { ok, refused } from "../result.ts";
 import type { PlantInput, UseCase } from "../use-case.ts";
 import { withStates } from "./get-order-book.ts";
+import { workingPlanOf } from "./working-plan-of.ts";
 import { fileDate, fileOf, fileStem, type TableFormat, type WrittenFile } from "./written-file.ts";
 
-/** The order book with each order's state in the newest plan, as a table to take away; the file's name says the day. */
+/** The order book with each order's state in the working plan, as a table to take away; the file's name says the day. */
 export const exportOrderBook: UseCase<PlantInput & { readonly format: TableFormat }, WrittenFile> = {
   role: "viewer",
   run: async ({ store, tableWriter, clock }, { plantId, format }) => {
-    const known = await store.read(async ({ plants, orders, plans }) => ({
-      stored: await plants.get(plantId),
-      book: await orders.book(plantId),
-      plan: await plans.latest(plantId),
+    const known = await store.read(async (repositories) => ({
+      stored: await repositories.plants.get(plantId),
+      book: await repositories.orders.book(plantId),
+      plan: await workingPlanOf(repositories, plantId),
     }));
     if (known.stored === null) return refused(plantNotFound(plantId));
     const { timeZone, products } = known.stored.plant;

@@ -2,9 +2,10 @@ import { planTable } from "../export/plan-table.ts";
 import { planNotFound, plantNotFound } from "../not-found.ts";
 import { ok, refused } from "../result.ts";
 import type { PlantInput, UseCase } from "../use-case.ts";
+import { workingPlanOf } from "./working-plan-of.ts";
 import { fileDate, fileOf, fileStem, type TableFormat, type WrittenFile } from "./written-file.ts";
 
-/** Which plan, `planId` null for the newest, and as what. */
+/** Which plan, `planId` null for the one that is worked on, and as what. */
 export interface PlanFileInput extends PlantInput {
   readonly planId: string | null;
   readonly format: TableFormat;
@@ -14,9 +15,11 @@ export interface PlanFileInput extends PlantInput {
 export const exportPlan: UseCase<PlanFileInput, WrittenFile> = {
   role: "viewer",
   run: async ({ store, tableWriter }, { plantId, planId, format }) => {
-    const known = await store.read(async ({ plants, plans }) => ({
-      stored: await plants.get(plantId),
-      plan: planId === null ? await plans.latest(plantId) : await plans.get(plantId, planId),
+    const known = await store.read(async (repositories) => ({
+      stored: await repositories.plants.get(plantId),
+      plan: await (planId === null
+        ? workingPlanOf(repositories, plantId)
+        : repositories.plans.get(plantId, planId)),
     }));
     if (known.stored === null) return refused(plantNotFound(plantId));
     if (known.plan === null) return refused(planNotFound(planId));

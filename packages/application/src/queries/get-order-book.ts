@@ -4,8 +4,9 @@ import type { DocumentOrder, OrderState, PlanDocument } from "../planning/plan-d
 import { isoInstant } from "../planning/iso-instant.ts";
 import { ok, refused } from "../result.ts";
 import type { PlantInput, UseCase } from "../use-case.ts";
+import { workingPlanOf } from "./working-plan-of.ts";
 
-/** An order with what the newest plan says about it; nulls and "not planned yet" where the plan does not know it. */
+/** An order with what the working plan says about it; nulls and "not planned yet" where the plan does not know it. */
 export interface BookedOrder extends Order {
   readonly state: OrderState | "not planned yet";
   /** ISO 8601 UTC. */
@@ -21,14 +22,15 @@ export interface BookedOrders {
   readonly orders: readonly BookedOrder[];
 }
 
-/** The order book with each order's state in the newest plan. */
+/** The order book with each order's state in the working plan. */
 export const getOrderBook: UseCase<PlantInput, BookedOrders> = {
   role: "viewer",
   run: (ports, { plantId }) =>
-    ports.store.read(async ({ plants, orders, plans }) => {
+    ports.store.read(async (repositories) => {
+      const { plants, orders } = repositories;
       if ((await plants.get(plantId)) === null) return refused(plantNotFound(plantId));
       const book = await orders.book(plantId);
-      const plan = await plans.latest(plantId);
+      const plan = await workingPlanOf(repositories, plantId);
       return ok({ revision: book.revision, orders: withStates(book.orders, plan?.document ?? null) });
     }),
 };

@@ -1,6 +1,7 @@
 import { firstTables } from "./0001-first-tables.ts";
 import { pins } from "./0002-pins.ts";
+import { workingPlan } from "./0003-working-plan.ts";
 import type { Migration } from "./migration.ts";
 
 /** Every step, in order. */
-export const migrations: readonly Migration[] = [firstTables, pins];
+export const migrations: readonly Migration[] = [firstTables, pins, workingPlan];

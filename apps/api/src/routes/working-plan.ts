@@ -1,0 +1,59 @@
+import { isoInstant, type ListedStep } from "@formweek/application";
+import { RestoreRequest, StepRequest, StepResponse, WorkingPlanResponse } from "@formweek/contracts";
+import type { Asked } from "../asked.ts";
+import { valueOf } from "../refusal.ts";
+import type { WireServer } from "../wire-type-provider.ts";
+import { PlantPath, failures } from "./route-schemas.ts";
+
+const step = { tags: ["planning"], params: PlantPath, response: { 200: StepResponse, ...failures } };
+
+/** The plan that is worked on: where it stands, back, forward, and back to an earlier plan. */
+export function workingPlanRoutes(server: WireServer, { app, actorOf }: Asked): void {
+  server.get(
+    "/api/plants/:plantId/working-plan",
+    {
+      schema: {
+        tags: ["planning"],
+        summary: "Which plan is worked on, and how it came about",
+        params: PlantPath,
+        response: { 200: WorkingPlanResponse, ...failures },
+      },
+    },
+    async (request) => {
+      const { steps, ...here } = valueOf(await app.queries.getWorkingPlan(request.params, actorOf(request)));
+      return { ...here, steps: steps.map(stepOnTheWire) };
+    },
+  );
+
+  server.post(
+    "/api/plants/:plantId/working-plan/undo",
+    { schema: { ...step, summary: "Take the last step back", body: StepRequest } },
+    async (request) => {
+      const input = { ...request.params, expectedRevision: request.body.revision };
+      return valueOf(await app.commands.undoStep(input, actorOf(request)));
+    },
+  );
+
+  server.post(
+    "/api/plants/:plantId/working-plan/redo",
+    { schema: { ...step, summary: "Do the step again that was taken back last", body: StepRequest } },
+    async (request) => {
+      const input = { ...request.params, expectedRevision: request.body.revision };
+      return valueOf(await app.commands.redoStep(input, actorOf(request)));
+    },
+  );
+
+  server.post(
+    "/api/plants/:plantId/working-plan/restore",
+    { schema: { ...step, summary: "Work on an earlier plan again", body: RestoreRequest } },
+    async (request) => {
+      const { revision: expectedRevision, planId } = request.body;
+      const input = { ...request.params, expectedRevision, planId };
+      return valueOf(await app.commands.restorePlan(input, actorOf(request)));
+    },
+  );
+}
+
+function stepOnTheWire({ undoTo: _, redoTo: __, at, ...rest }: ListedStep) {
+  return { ...rest, at: isoInstant(at) };
+}

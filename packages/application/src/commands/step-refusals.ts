@@ -1,0 +1,80 @@
+import { type AppError, appError } from "../errors.ts";
+import { isoInstant } from "../planning/iso-instant.ts";
+import type { PlanEdit } from "../planning/plan-edit.ts";
+import type { ListedStep } from "../ports/step-repository.ts";
+
+/** The working plan is not any more what the caller saw; `since` are the newest steps after that, newest first. */
+export function workingPlanChanged(
+  since: readonly ListedStep[],
+  { expectedRevision, revision }: { readonly expectedRevision: number; readonly revision: number },
+): AppError {
+  const more = revision - expectedRevision - since.length;
+  const unnamed = more > 0 ? ` ${more} ${more === 1 ? "step" : "steps"} before that.` : "";
+  const cause =
+    since.length > 0
+      ? `${since.map(stepText).join(" ")}${unnamed}`
+      : `The working plan is at revision ${revision}; you named ${expectedRevision}, which does not exist yet.`;
+  return appError("working-plan-changed", {
+    title: "The working plan changed in the meantime.",
+    cause,
+    remedy: "Look at the plan as it is now, then repeat your change.",
+  });
+}
+
+function stepText({ kind, edit, by, at }: ListedStep): string {
+  return `${by} ${doneText(kind, edit)} at ${isoInstant(at)}.`;
+}
+
+function doneText(kind: ListedStep["kind"], edit: PlanEdit | null): string {
+  const what = edit === null ? "" : ` (${editText(edit)})`;
+  switch (kind) {
+    case "run":
+      return "had it planned anew";
+    case "edit":
+      return `changed it by hand${what}`;
+    case "undo":
+      return `took a step back${what}`;
+    case "redo":
+      return `did a step again${what}`;
+    case "restore":
+      return "fetched an earlier plan back";
+    case "publish":
+      return "gave it out to the plant";
+  }
+}
+
+function editText(edit: PlanEdit): string {
+  switch (edit.kind) {
+    case "move":
+      return `order ${edit.orderId} to line ${edit.lineId}`;
+    case "take out":
+      return `order ${edit.orderId} taken out`;
+    case "put back":
+      return `order ${edit.orderId} put back`;
+    case "split":
+      return `${edit.pieces} pieces of order ${edit.orderId} to line ${edit.lineId}`;
+    case "join":
+      return `lots of order ${edit.orderId} joined`;
+  }
+}
+
+/** Nothing to take back. */
+export const nothingToUndo = appError("nothing-to-undo", {
+  title: "There is nothing to take back.",
+  cause: "The working plan stands at its first step.",
+  remedy: "Nothing to do; to work on another plan, fetch it back from the list of plans.",
+});
+
+/** Nothing to do again. */
+export const nothingToRedo = appError("nothing-to-redo", {
+  title: "There is nothing to do again.",
+  cause: "No step was taken back since the last new one.",
+  remedy: "Nothing to do; to work on another plan, fetch it back from the list of plans.",
+});
+
+/** The plan asked for is worked on already. */
+export const alreadyWorkedOn = appError("already-working-plan", {
+  title: "This plan is worked on already.",
+  cause: "The plan that you want back is the working plan as it stands.",
+  remedy: "Nothing to do; or choose another plan from the list of plans.",
+});

@@ -1,0 +1,54 @@
+import { z } from "zod";
+import { PlanEdit } from "../plan-edit.ts";
+import { Id, InstantText, Revision } from "../scalars.ts";
+
+const SeenRevision = Revision.describe("Revision of the working plan that this was decided on");
+
+/** One step of the working plan: what made the plan at its end the one that is worked on. */
+export const WorkingPlanStep = z
+  .object({
+    revision: Revision.describe("Revision of the working plan after the step"),
+    kind: z
+      .enum(["run", "edit", "undo", "redo", "restore", "publish"])
+      .describe(
+        "A planning run's plan came in; a change by hand; one taken back, or done again; an earlier plan fetched back; given out to the plant",
+      ),
+    fromPlanId: Id.nullable().describe("Plan before the step; null at the first"),
+    planId: Id.describe("Plan after the step"),
+    edit: PlanEdit.nullable().describe(
+      "The change by hand that was made, taken back or done again; null where it was none",
+    ),
+    note: z.string().nullable().describe("What was said to a plan that was given out; null otherwise"),
+    by: z.string(),
+    at: InstantText,
+  })
+  .meta({ id: "WorkingPlanStep" });
+export type WorkingPlanStep = z.infer<typeof WorkingPlanStep>;
+
+/** The plan that is worked on in a plant, and how it came about. */
+export const WorkingPlanResponse = z
+  .object({
+    revision: Revision.describe(
+      "Counts up by one with every step, 0 before the first; send it back with a change",
+    ),
+    planId: Id.nullable().describe("null: the plant was never planned"),
+    canUndo: z.boolean(),
+    canRedo: z.boolean(),
+    publishedPlanId: Id.nullable().describe("Plan that was given out last; null: none was"),
+    steps: z.array(WorkingPlanStep).describe("Newest first, the last 50"),
+  })
+  .meta({ id: "WorkingPlanResponse" });
+export type WorkingPlanResponse = z.infer<typeof WorkingPlanResponse>;
+
+/** The step that is asked for stands on what was seen: nobody's work is taken back unseen. */
+export const StepRequest = z.object({ revision: SeenRevision }).meta({ id: "StepRequest" });
+export type StepRequest = z.infer<typeof StepRequest>;
+
+export const RestoreRequest = z
+  .object({ revision: SeenRevision, planId: Id.describe("The plan that is to be worked on again") })
+  .meta({ id: "RestoreRequest" });
+export type RestoreRequest = z.infer<typeof RestoreRequest>;
+
+/** Where the working plan stands after a step. */
+export const StepResponse = z.object({ revision: Revision, planId: Id }).meta({ id: "StepResponse" });
+export type StepResponse = z.infer<typeof StepResponse>;
