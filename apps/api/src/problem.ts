@@ -33,6 +33,7 @@ const statusOf: Readonly<Record<ProblemCode, number>> = {
   "nothing-to-undo": 409,
   "nothing-to-redo": 409,
   "already-working-plan": 409,
+  "not-working-plan": 409,
   "conflicting-write": 409,
   "invalid-request": 400,
   "malformed-body": 400,

@@ -6,6 +6,7 @@ import { previewImport } from "./commands/preview-import.ts";
 import { putOrders } from "./commands/put-orders.ts";
 import { putPlant } from "./commands/put-plant.ts";
 import { requestSolve } from "./commands/request-solve.ts";
+import { publishPlan } from "./commands/publish-plan.ts";
 import { restorePlan } from "./commands/restore-plan.ts";
 import { stopSolve } from "./commands/stop-solve.ts";
 import { redoStep, undoStep } from "./commands/undo-step.ts";
@@ -17,6 +18,7 @@ import { forgetOldImports } from "./jobs/forget-old-imports.ts";
 import { exportOrderBook } from "./queries/export-order-book.ts";
 import { exportPlan } from "./queries/export-plan.ts";
 import { exportOrders, exportPlant } from "./queries/export-records.ts";
+import { getComparison } from "./queries/get-comparison.ts";
 import { getOrderBook } from "./queries/get-order-book.ts";
 import { getPins } from "./queries/get-pins.ts";
 import { getPlan } from "./queries/get-plan.ts";
@@ -25,6 +27,7 @@ import { getRates } from "./queries/get-rates.ts";
 import { getRun } from "./queries/get-run.ts";
 import { getWorkingPlan } from "./queries/get-working-plan.ts";
 import { listPlans } from "./queries/list-plans.ts";
+import { listPublications } from "./queries/list-publications.ts";
 import { listPlants } from "./queries/list-plants.ts";
 import { watchPlant } from "./queries/watch-plant.ts";
 import { type PlantInput, type UseCase, guarded } from "./use-case.ts";
@@ -49,6 +52,7 @@ export function createApplication(ports: Ports) {
       undoStep: guard(undoStep),
       redoStep: guard(redoStep),
       restorePlan: guard(restorePlan),
+      publishPlan: guard(publishPlan),
     },
     queries: {
       listPlants: (actor: Actor) => listPlants(ports, actor),
@@ -60,6 +64,8 @@ export function createApplication(ports: Ports) {
       listPlans: guard(listPlans),
       getPlan: guard(getPlan),
       getWorkingPlan: guard(getWorkingPlan),
+      listPublications: guard(listPublications),
+      getComparison: guard(getComparison),
       exportOrders: guard(exportOrders),
       exportPlant: guard(exportPlant),
       exportPlan: guard(exportPlan),

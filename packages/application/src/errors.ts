@@ -24,6 +24,7 @@ export type AppErrorCode =
   | "nothing-to-undo"
   | "nothing-to-redo"
   | "already-working-plan"
+  | "not-working-plan"
   | "conflicting-write";
 
 /** A refusal: what happened, why, and what the person can do about it, with the fields or rows concerned. */

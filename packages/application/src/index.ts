@@ -9,7 +9,7 @@ export { ROLES, localPlanner } from "./actor.ts";
 export { appError } from "./errors.ts";
 export { ok, refused } from "./result.ts";
 export type { BookedOrder, BookedOrders } from "./queries/get-order-book.ts";
-export type { WorkingPlan } from "./queries/get-working-plan.ts";
+export type { ComparedPlans } from "./queries/get-comparison.ts";
 export type { ListedPin } from "./queries/get-pins.ts";
 export { pinnedPlace } from "./planning/pinned-place.ts";
 export { isoInstant } from "./planning/iso-instant.ts";

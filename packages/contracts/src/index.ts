@@ -8,6 +8,7 @@ export * from "./http/health.ts";
 export * from "./http/imports.ts";
 export * from "./http/orders.ts";
 export * from "./http/pins.ts";
+export * from "./http/plan-comparison.ts";
 export * from "./http/plans.ts";
 export * from "./http/plants.ts";
 export * from "./http/rates.ts";

@@ -1,9 +1,14 @@
-import { isoInstant, type PlanHead as StoredHead, type StoredPlan } from "@formweek/application";
-import { PlanListResponse, PlanResponse } from "@formweek/contracts";
+import {
+  type ComparedPlans,
+  isoInstant,
+  type PlanHead as StoredHead,
+  type StoredPlan,
+} from "@formweek/application";
+import { PlanComparison, PlanListResponse, PlanResponse } from "@formweek/contracts";
 import type { Asked } from "../asked.ts";
 import { valueOf } from "../refusal.ts";
 import type { WireServer } from "../wire-type-provider.ts";
-import { PlanPath, PlantPath, failures } from "./route-schemas.ts";
+import { ComparePath, PlanPath, PlantPath, failures } from "./route-schemas.ts";
 
 /** Plans, newest first. */
 export function planRoutes(server: WireServer, { app, actorOf }: Asked): void {
@@ -49,6 +54,20 @@ export function planRoutes(server: WireServer, { app, actorOf }: Asked): void {
     },
     async (request) => planOnTheWire(valueOf(await app.queries.getPlan(request.params, actorOf(request)))),
   );
+
+  server.get(
+    "/api/plants/:plantId/plans/:planId/compare/:otherPlanId",
+    {
+      schema: {
+        tags: ["planning"],
+        summary: "What is different in another plan of the plant",
+        params: ComparePath,
+        response: { 200: PlanComparison, ...failures },
+      },
+    },
+    async (request) =>
+      comparisonOnTheWire(valueOf(await app.queries.getComparison(request.params, actorOf(request)))),
+  );
 }
 
 function headOnTheWire({ id, createdAt, engineVersion, seed, steps, summary }: StoredHead) {
@@ -57,4 +76,13 @@ function headOnTheWire({ id, createdAt, engineVersion, seed, steps, summary }: S
 
 function planOnTheWire({ id, createdAt, document }: StoredPlan) {
   return { planId: id, createdAt: isoInstant(createdAt), document };
+}
+
+function comparisonOnTheWire({ from, to, difference }: ComparedPlans) {
+  const sameInputs = from.document.inputHash === to.document.inputHash;
+  return { from: sideOnTheWire(from), to: sideOnTheWire(to), sameInputs, ...difference };
+}
+
+function sideOnTheWire({ id, createdAt, document: { summary, objective } }: StoredPlan) {
+  return { planId: id, createdAt: isoInstant(createdAt), summary, objective };
 }

@@ -1,5 +1,12 @@
-import { isoInstant, type ListedStep } from "@formweek/application";
-import { RestoreRequest, StepRequest, StepResponse, WorkingPlanResponse } from "@formweek/contracts";
+import { isoInstant, type ListedStep, type PlanStep } from "@formweek/application";
+import {
+  PublicationListResponse,
+  PublishRequest,
+  RestoreRequest,
+  StepRequest,
+  StepResponse,
+  WorkingPlanResponse,
+} from "@formweek/contracts";
 import type { Asked } from "../asked.ts";
 import { valueOf } from "../refusal.ts";
 import type { WireServer } from "../wire-type-provider.ts";
@@ -7,7 +14,7 @@ import { PlantPath, failures } from "./route-schemas.ts";
 
 const step = { tags: ["planning"], params: PlantPath, response: { 200: StepResponse, ...failures } };
 
-/** The plan that is worked on: where it stands, back, forward, and back to an earlier plan. */
+/** The plan that is worked on: where it stands, back, forward, back to an earlier plan, and out to the plant. */
 export function workingPlanRoutes(server: WireServer, { app, actorOf }: Asked): void {
   server.get(
     "/api/plants/:plantId/working-plan",
@@ -52,8 +59,36 @@ export function workingPlanRoutes(server: WireServer, { app, actorOf }: Asked): 
       return valueOf(await app.commands.restorePlan(input, actorOf(request)));
     },
   );
+
+  server.post(
+    "/api/plants/:plantId/working-plan/publish",
+    { schema: { ...step, summary: "Give the working plan out to the plant", body: PublishRequest } },
+    async (request) => {
+      const { revision: expectedRevision, planId, note } = request.body;
+      const input = { ...request.params, expectedRevision, planId, note };
+      return valueOf(await app.commands.publishPlan(input, actorOf(request)));
+    },
+  );
+
+  server.get(
+    "/api/plants/:plantId/publications",
+    {
+      schema: {
+        tags: ["planning"],
+        summary: "Plans that were given out to the plant, newest first",
+        params: PlantPath,
+        response: { 200: PublicationListResponse, ...failures },
+      },
+    },
+    async (request) =>
+      valueOf(await app.queries.listPublications(request.params, actorOf(request))).map(publicationOnTheWire),
+  );
 }
 
 function stepOnTheWire({ undoTo: _, redoTo: __, at, ...rest }: ListedStep) {
   return { ...rest, at: isoInstant(at) };
+}
+
+function publicationOnTheWire({ revision, planId, note, by, at }: PlanStep) {
+  return { revision, planId, note: note ?? "", by, at: isoInstant(at) };
 }

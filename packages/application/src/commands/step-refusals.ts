@@ -78,3 +78,10 @@ export const alreadyWorkedOn = appError("already-working-plan", {
   cause: "The plan that you want back is the working plan as it stands.",
   remedy: "Nothing to do; or choose another plan from the list of plans.",
 });
+
+/** Only the working plan can be given out. */
+export const notWorkedOn = appError("not-working-plan", {
+  title: "This plan is not the one that is worked on.",
+  cause: "Only the working plan is given out; the plan that you named is another one.",
+  remedy: "Fetch it back from the list of plans first, or give out the working plan.",
+});

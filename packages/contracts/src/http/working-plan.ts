@@ -52,3 +52,33 @@ export type RestoreRequest = z.infer<typeof RestoreRequest>;
 /** Where the working plan stands after a step. */
 export const StepResponse = z.object({ revision: Revision, planId: Id }).meta({ id: "StepResponse" });
 export type StepResponse = z.infer<typeof StepResponse>;
+
+export const PublishRequest = z
+  .object({
+    revision: SeenRevision,
+    planId: Id.describe("The working plan, as it was looked at"),
+    note: z
+      .string()
+      .trim()
+      .max(500)
+      .refine((text) => !text.includes("\0"), "must be readable text")
+      .describe("What is said to the plan; may be empty"),
+  })
+  .meta({ id: "PublishRequest" });
+export type PublishRequest = z.infer<typeof PublishRequest>;
+
+/** A plan that was given out to the plant. */
+export const Publication = z
+  .object({
+    revision: Revision.describe("Revision of the working plan after it was given out"),
+    planId: Id,
+    note: z.string(),
+    by: z.string(),
+    at: InstantText,
+  })
+  .meta({ id: "Publication" });
+export type Publication = z.infer<typeof Publication>;
+
+/** Newest first. */
+export const PublicationListResponse = z.array(Publication);
+export type PublicationListResponse = z.infer<typeof PublicationListResponse>;
