@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { en } from "../text/en/en.ts";
-import { intentOfKey } from "./keyboard.ts";
+import { intentOfKey, undoKey } from "./keyboard.ts";
 
 const press = (key: string, shiftKey = false) =>
   intentOfKey({ key, shiftKey, ctrlKey: false, altKey: false, metaKey: false }, 1000, 500);
@@ -28,8 +28,25 @@ describe("intentOfKey", () => {
       N: ["n"],
       Esc: ["Escape"],
     };
-    expect(new Set(en.board.keys.map(([keys]) => keys))).toEqual(new Set(Object.keys(pressed)));
+    const stepKeys = ["Ctrl+Z", "Ctrl+Shift+Z, Ctrl+Y"];
+    expect(new Set(en.board.keys.map(([keys]) => keys))).toEqual(
+      new Set([...Object.keys(pressed), ...stepKeys]),
+    );
     for (const key of Object.values(pressed).flat()) expect(press(key)).not.toBeNull();
     expect(press("L", true)).toEqual({ kind: "walked", step: "previous late" });
+  });
+});
+
+describe("undoKey", () => {
+  const press = (key: string, held: Partial<Record<"ctrlKey" | "metaKey" | "shiftKey" | "altKey", true>>) =>
+    undoKey({ key, shiftKey: false, ctrlKey: false, altKey: false, metaKey: false, ...held });
+
+  it("goes back with Ctrl or Command and Z, forth with Shift too or with Y", () => {
+    expect(press("z", { ctrlKey: true })).toBe("undo");
+    expect(press("z", { metaKey: true })).toBe("undo");
+    expect(press("Z", { ctrlKey: true, shiftKey: true })).toBe("redo");
+    expect(press("y", { ctrlKey: true })).toBe("redo");
+    expect(press("z", {})).toBeNull();
+    expect(press("z", { ctrlKey: true, altKey: true })).toBeNull();
   });
 });

@@ -49,3 +49,11 @@ export function intentOfKey(event: BoardKey, now: number, pagePx: number): Inten
       return null;
   }
 }
+
+/** What a key with Ctrl (or Command) asks of the plan's steps; null for other keys. */
+export function undoKey(event: BoardKey): "undo" | "redo" | null {
+  if (event.altKey || event.ctrlKey === event.metaKey) return null;
+  const key = event.key.toLowerCase();
+  if (key === "z") return event.shiftKey ? "redo" : "undo";
+  return key === "y" && !event.shiftKey ? "redo" : null;
+}

@@ -103,6 +103,7 @@ function take(client: QueryClient, plantId: string, message: PlantMessage): void
       return;
     case "plan-saved":
     case "working-plan-changed":
+      old(keys.workingPlan(plantId));
       old(keys.latestPlan(plantId));
       old(keys.orders(plantId));
       return;

@@ -18,9 +18,12 @@ import { DetailsPanel } from "./details-panel.tsx";
 import { HoverNote } from "./hover-note.tsx";
 import { planNames } from "../../format/plan-names.ts";
 import { PlanTable } from "./plan-table.tsx";
+import { EditFailure } from "./edit-failure.tsx";
+import { NewestStep } from "./undo-buttons.tsx";
 import { SpokenSelection } from "./spoken-selection.tsx";
 import { SummaryStrip } from "./summary-strip.tsx";
 import { BoardProvider, useBoard, useBoardStore } from "./use-board.ts";
+import { EditsProvider, useOpenEdits } from "./use-plan-edits.ts";
 
 interface BoardScreenProps {
   readonly plan: PlanResponse | null;
@@ -91,60 +94,65 @@ function OpenBoard({ plan, plant, pins, newOrders, solve }: OpenBoardProps): JSX
     store.send({ kind: "plan arrived", plan: board });
   }, [board, store]);
   useAddress();
+  const edits = useOpenEdits(plan.document.plant.id);
 
   return (
-    <div className="page page-board">
-      <h1 className="unseen">{text.board.title}</h1>
-      <div className="board-head">
-        <SummaryStrip document={plan.document} newOrders={newOrders} />
-        <div className="board-solve">{solve}</div>
-      </div>
-      <BoardToolbar shape={shape} onShape={setShape} />
-      {board.segments.length === 0 ? (
-        <EmptyNotice isInner title={text.board.emptyPlan}>
-          <p>{text.board.emptyPlanHint}</p>
-          <Link href="/orders" className="button">
-            {text.board.toOrders}
-          </Link>
-        </EmptyNotice>
-      ) : shape === "table" ? (
-        <PlanTable plan={board} names={names} held={held} />
-      ) : (
-        <div className="board-body">
-          <div className="board-main">
-            <BoardCanvas plant={plant} held={held} describedBy={keysId} />
-            <HoverNote names={names} />
+    <EditsProvider value={edits}>
+      <div className="page page-board">
+        <h1 className="unseen">{text.board.title}</h1>
+        <div className="board-head">
+          <SummaryStrip document={plan.document} newOrders={newOrders} />
+          <div className="board-solve">{solve}</div>
+        </div>
+        <BoardToolbar shape={shape} onShape={setShape} />
+        <EditFailure />
+        {board.segments.length === 0 ? (
+          <EmptyNotice isInner title={text.board.emptyPlan}>
+            <p>{text.board.emptyPlanHint}</p>
+            <Link href="/orders" className="button">
+              {text.board.toOrders}
+            </Link>
+          </EmptyNotice>
+        ) : shape === "table" ? (
+          <PlanTable plan={board} names={names} held={held} />
+        ) : (
+          <div className="board-body">
+            <div className="board-main">
+              <BoardCanvas plant={plant} held={held} describedBy={keysId} />
+              <HoverNote names={names} />
+            </div>
+            <DetailsPanel names={names} pins={pins} />
           </div>
-          <DetailsPanel names={names} pins={pins} />
-        </div>
-      )}
-      <SpokenSelection held={held} />
-      <footer className="board-foot">
-        <details>
-          <summary>
-            <Icon name="keys" /> {text.board.keysTitle}
-          </summary>
-          <dl className="key-list" id={keysId}>
-            {text.board.keys.map(([keys, what]) => (
-              <div key={keys}>
-                <dt>{keys}</dt>
-                <dd>{what}</dd>
-              </div>
-            ))}
-          </dl>
-        </details>
-        <div className="tool-group">
-          <span className="hint">{text.board.planAge(format.instant(secondsOf(plan.createdAt)))}</span>
-          <FileLinks
-            hint={text.board.planFiles}
-            files={[
-              [text.board.planCsv, planTableAddress(plan.document.plant.id, plan.planId, "csv")],
-              [text.board.planXlsx, planTableAddress(plan.document.plant.id, plan.planId, "xlsx")],
-            ]}
-          />
-        </div>
-      </footer>
-    </div>
+        )}
+        <SpokenSelection held={held} />
+        <footer className="board-foot">
+          <details>
+            <summary>
+              <Icon name="keys" /> {text.board.keysTitle}
+            </summary>
+            <dl className="key-list" id={keysId}>
+              {text.board.keys.map(([keys, what]) => (
+                <div key={keys}>
+                  <dt>{keys}</dt>
+                  <dd>{what}</dd>
+                </div>
+              ))}
+            </dl>
+          </details>
+          <div className="tool-group foot-group">
+            <NewestStep />
+            <span className="hint">{text.board.planAge(format.instant(secondsOf(plan.createdAt)))}</span>
+            <FileLinks
+              hint={text.board.planFiles}
+              files={[
+                [text.board.planCsv, planTableAddress(plan.document.plant.id, plan.planId, "csv")],
+                [text.board.planXlsx, planTableAddress(plan.document.plant.id, plan.planId, "xlsx")],
+              ]}
+            />
+          </div>
+        </footer>
+      </div>
+    </EditsProvider>
   );
 }
 

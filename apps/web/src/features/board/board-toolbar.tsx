@@ -7,6 +7,7 @@ import { timeWidthPx } from "../../kernels/row-layout.ts";
 import { layoutOf } from "../../state/reduce.ts";
 import { useText } from "../../text/text.ts";
 import { nowSeconds } from "../../sync/now.ts";
+import { UndoButtons } from "./undo-buttons.tsx";
 import { useBoard, useBoardStore } from "./use-board.ts";
 
 const hour = 3600;
@@ -83,6 +84,7 @@ export function BoardToolbar({ shape, onShape }: BoardToolbarProps): JSX.Element
           </div>
         </>
       )}
+      <UndoButtons />
       <LateToggle />
       <FindOnBoard />
       <Link href="/sheets" className="button">

@@ -23,6 +23,8 @@ export const boardText = {
       ["Page Up, Page Down", "a screen earlier, later"],
       ["0", "whole plan"],
       ["N", "go to now"],
+      ["Ctrl+Z", "undo"],
+      ["Ctrl+Shift+Z, Ctrl+Y", "redo"],
       ["Esc", "close the details"],
     ] as readonly (readonly [string, string])[],
     canvasLabel:

@@ -1,5 +1,6 @@
 import { shellText } from "./shell-text.ts";
 import { boardText } from "./board-text.ts";
+import { editText } from "./edit-text.ts";
 import { ordersText } from "./orders-text.ts";
 import { plantText } from "./plant-text.ts";
 import { sheetsText } from "./sheets-text.ts";
@@ -8,6 +9,7 @@ import { sheetsText } from "./sheets-text.ts";
 export const en = {
   ...shellText,
   ...boardText,
+  ...editText,
   ...ordersText,
   ...plantText,
   ...sheetsText,

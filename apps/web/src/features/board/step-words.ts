@@ -1,0 +1,58 @@
+import type { LotName, PlanEdit, WorkingPlanStep } from "@formweek/contracts";
+import type { Format } from "../../format/format.ts";
+import type { BoardPlan } from "../../kernels/board-plan.ts";
+import type { Text } from "../../text/text.ts";
+
+interface Words {
+  readonly text: Text;
+  readonly format: Format;
+}
+
+function isOneOfSeveral(plan: BoardPlan, { orderId, lot }: LotName): boolean {
+  return lot > 0 || plan.document.lots.filter((each) => each.orderId === orderId).length > 1;
+}
+
+/** A lot within a sentence; of an order in one lot the order alone. */
+function lotWords(plan: BoardPlan, name: LotName, { text, format }: Words): string {
+  const { orderId, lot } = name;
+  return isOneOfSeveral(plan, name)
+    ? text.edit.lotOfOrder(orderId, format.count(lot + 1))
+    : text.edit.wholeOrder(orderId);
+}
+
+/** An edit in words, as something done. */
+function editWords(plan: BoardPlan, edit: PlanEdit, words: Words): string {
+  const { steps } = words.text.edit;
+  switch (edit.kind) {
+    case "move":
+      return steps.move(lotWords(plan, edit, words), lineName(plan, edit.lineId));
+    case "split":
+      return steps.split(edit.orderId, words.format.count(edit.pieces), lineName(plan, edit.lineId));
+    case "take out":
+    case "put back":
+    case "join":
+      return steps[edit.kind](edit.orderId);
+  }
+}
+
+/** A step of the working plan in words. */
+export function stepWords(plan: BoardPlan, step: WorkingPlanStep, words: Words): string {
+  const { steps, earlierStep } = words.text.edit;
+  const what = step.edit === null ? null : editWords(plan, step.edit, words);
+  switch (step.kind) {
+    case "edit":
+      return what ?? earlierStep;
+    case "undo":
+    case "redo":
+      return steps[step.kind](what ?? earlierStep);
+    case "run":
+    case "restore":
+    case "publish":
+      return steps[step.kind];
+  }
+}
+
+/** A line by its name; its id where the plan does not know it. */
+function lineName(plan: BoardPlan, lineId: string): string {
+  return plan.lines.find(({ id }) => id === lineId)?.name ?? lineId;
+}

@@ -1,0 +1,94 @@
+import { useEffect, type JSX } from "react";
+import { Icon } from "../../components/icon.tsx";
+import { useFormat } from "../../format/use-format.ts";
+import { undoKey } from "../../interactions/keyboard.ts";
+import { useText } from "../../text/text.ts";
+import { stepWords } from "./step-words.ts";
+import { useBoard } from "./use-board.ts";
+import { usePlanEdits } from "./use-plan-edits.ts";
+
+/** One step back or forth, by button or key. */
+export function UndoButtons(): JSX.Element {
+  const text = useText();
+  const format = useFormat();
+  const edits = usePlanEdits();
+  const plan = useBoard((state) => state.plan);
+  useUndoKeys();
+  const words = (step: typeof edits.newest): string =>
+    step === null || plan === null ? text.edit.earlierStep : stepWords(plan, step, { text, format });
+  const undoTitle = edits.canUndo ? text.edit.undoWhat(words(edits.next.undo)) : text.edit.nothingToUndo;
+  const redoTitle = edits.canRedo ? text.edit.redoWhat(words(edits.next.redo)) : text.edit.nothingToRedo;
+  return (
+    <div className="tool-group" role="group" aria-label={text.edit.stepButtons}>
+      <StepButton
+        icon="undo"
+        label={text.edit.undo}
+        what={undoTitle}
+        isDisabled={!edits.canUndo || !edits.isReady}
+        onPress={() => edits.take("undo")}
+      />
+      <StepButton
+        icon="redo"
+        label={text.edit.redo}
+        what={redoTitle}
+        isDisabled={!edits.canRedo || !edits.isReady}
+        onPress={() => edits.take("redo")}
+      />
+    </div>
+  );
+}
+
+interface StepButtonProps {
+  readonly icon: "undo" | "redo";
+  readonly label: string;
+  /** What it would do, or why it does nothing. */
+  readonly what: string;
+  readonly isDisabled: boolean;
+  readonly onPress: () => void;
+}
+
+function StepButton({ icon, label, what, isDisabled, onPress }: StepButtonProps): JSX.Element {
+  return (
+    <button
+      type="button"
+      className="button button-icon"
+      aria-label={label}
+      aria-description={what}
+      title={what}
+      disabled={isDisabled}
+      onClick={onPress}
+    >
+      <Icon name={icon} />
+    </button>
+  );
+}
+
+/** The newest step in words, whoever took it. */
+export function NewestStep(): JSX.Element {
+  const text = useText();
+  const format = useFormat();
+  const { newest, isBusy } = usePlanEdits();
+  const plan = useBoard((state) => state.plan);
+  const words = newest === null || plan === null ? "" : stepWords(plan, newest, { text, format });
+  return (
+    <span className="step-words" role="status">
+      {isBusy ? text.edit.working : words}
+    </span>
+  );
+}
+
+/** Undo and redo by key wherever the focus is on the page, but for fields that have an undo of their own. */
+function useUndoKeys(): void {
+  const { take, canUndo, canRedo } = usePlanEdits();
+  useEffect(() => {
+    const onKeyDown = (event: KeyboardEvent): void => {
+      const wanted = undoKey(event);
+      const isTyping = event.target instanceof Element && event.target.matches("input, textarea, select");
+      if (wanted === null || isTyping) return;
+      event.preventDefault();
+      if (wanted === "undo" ? canUndo : canRedo) take(wanted);
+    };
+    window.addEventListener("keydown", onKeyDown);
+    return () => window.removeEventListener("keydown", onKeyDown);
+  }, [take, canUndo, canRedo]);
+}

@@ -1,0 +1,47 @@
+import { StepResponse, WorkingPlanResponse, type PlanEdit } from "@formweek/contracts";
+import {
+  useMutation,
+  useQuery,
+  useQueryClient,
+  type UseMutationResult,
+  type UseQueryResult,
+} from "@tanstack/react-query";
+import { call, type CallError } from "./client.ts";
+import { keys } from "./queries.ts";
+
+/** A step that a planner wants: an edit, or one back or forth. `revision` is the working plan's that it was decided on. */
+export interface WantedStep {
+  readonly step: PlanEdit | "undo" | "redo";
+  readonly revision: number;
+}
+
+const pathOf = (plantId: string): string => `/plants/${encodeURIComponent(plantId)}/working-plan`;
+
+/** The plan that is worked on, and its latest steps. */
+export function useWorkingPlan(plantId: string): UseQueryResult<WorkingPlanResponse> {
+  return useQuery({
+    queryKey: keys.workingPlan(plantId),
+    queryFn: ({ signal }) => call({ path: pathOf(plantId), answer: WorkingPlanResponse, signal }),
+  });
+}
+
+/**
+ * Takes a step; settled once the plan that stands then is known here, also when the step was refused: somebody else may
+ * have changed the plan meanwhile.
+ */
+export function useTakeStep(plantId: string): UseMutationResult<StepResponse, CallError, WantedStep> {
+  const client = useQueryClient();
+  return useMutation({
+    mutationFn: ({ step, revision }) => {
+      const [path, body] =
+        typeof step === "string" ? [step, { revision }] : ["edits", { revision, edit: step }];
+      return call({ path: `${pathOf(plantId)}/${path}`, answer: StepResponse, method: "POST", body });
+    },
+    onSettled: () =>
+      Promise.all(
+        [keys.workingPlan(plantId), keys.latestPlan(plantId), keys.orders(plantId)].map((queryKey) =>
+          client.invalidateQueries({ queryKey }),
+        ),
+      ),
+  });
+}
