@@ -13,6 +13,8 @@ export { rankRemedies } from "./remedy/rank-remedies.ts";
 export type * from "./promise/promise.ts";
 export type { PromiseDesk, PromisedInstants } from "./promise/open-promise.ts";
 export { openPromise } from "./promise/open-promise.ts";
+export type * from "./edit/plan-edit.ts";
+export { openEdits } from "./edit/open-edits.ts";
 export type { CalmTerms } from "./replan/hold-to-published.ts";
 export type { MovedOrder } from "./replan/moved-orders.ts";
 export { holdToPublished } from "./replan/hold-to-published.ts";

@@ -24,6 +24,7 @@ const reasonCodes: Readonly<Record<UnplannedReason["code"], true>> = {
   "pin-impossible": true,
   "starts-too-late": true,
   "beyond-horizon": true,
+  "taken-out": true,
 };
 const termNames: Readonly<Record<ObjectiveTerm["name"], true>> = {
   "weighted tardiness": true,

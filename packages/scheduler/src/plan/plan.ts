@@ -95,7 +95,9 @@ export interface UnplannedReason {
     | "no-operators"
     | "pin-impossible"
     | "starts-too-late"
-    | "beyond-horizon";
+    | "beyond-horizon"
+    /** a person took it out of the plan by hand; edits leave it out until one puts it back */
+    | "taken-out";
   readonly lineId: string | null;
   readonly text: string;
 }
