@@ -6,7 +6,7 @@ import { found, type EditSubject, type Found } from "./refusal.ts";
 import { lotsInUse, positionOf, trialOf, type StandingPlan } from "./standing-plan.ts";
 
 /** Takes all lots of a job off their lines: it is whole again, and takes its turn as usual. */
-export function removeJob({ problem }: StandingPlan, sequences: Sequences, job: number): void {
+function removeJob({ problem }: StandingPlan, sequences: Sequences, job: number): void {
   for (const lot of lotsInUse(problem, sequences, job)) {
     const at = positionOf(problem, sequences, lot);
     if (at !== null) removeAt(sequences, at.line, at.position);
