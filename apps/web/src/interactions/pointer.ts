@@ -1,7 +1,7 @@
 import { hitTest, type BoardHit, type BoardPoint } from "../kernels/hit-test.ts";
 import type { BoardState } from "../state/board-state.ts";
 import type { Intent } from "../state/intents.ts";
-import { layoutOf } from "../state/reduce.ts";
+import { layoutOf, rowsOf } from "../state/reduce.ts";
 
 /** What the pointer needs of the board. */
 export interface PointerBoard {
@@ -87,14 +87,15 @@ function pointAt(board: PointerBoard, hit: BoardHit): void {
 }
 
 function isSameHit(a: BoardHit, b: BoardHit): boolean {
-  if (a.kind === "segment") return b.kind === "segment" && a.index === b.index;
-  if (a.kind === "gap") return b.kind === "gap" && a.lineIndex === b.lineIndex && a.start === b.start;
+  if (a.kind === "segment") return b.kind === "segment" && a.index === b.index && a.rowIndex === b.rowIndex;
+  if (a.kind === "gap") return b.kind === "gap" && a.rowIndex === b.rowIndex && a.start === b.start;
   return a.kind === b.kind;
 }
 
 /** What lies under a point of the canvas in a state; nothing without a plan. */
 function hitAt(state: BoardState, point: BoardPoint): BoardHit {
-  return state.plan === null ? { kind: "nothing" } : hitTest(state.plan, layoutOf(state), state.view, point);
+  const rows = rowsOf(state);
+  return rows === null ? { kind: "nothing" } : hitTest(rows, layoutOf(state), state.view, point);
 }
 
 function pointOf(canvas: HTMLCanvasElement, event: PointerEvent): BoardPoint {

@@ -1,13 +1,14 @@
-import type { BoardLine, BoardPlan, BoardSegment } from "./board-plan.ts";
+import type { BoardPlan } from "./board-plan.ts";
+import type { BoardRow, BoardRows, RowPiece } from "./board-rows.ts";
 import { spellsInSight } from "./culling.ts";
 import { rowAtY, type RowLayout } from "./row-layout.ts";
 import { instantAtX, type TimeView } from "./time-scale.ts";
 
-/** What lies at a place of the board. A gap is time of a line without a segment, bounded by its neighbours. */
+/** What lies at a place of the board. A gap is time of a row without a segment, bounded by its neighbours. */
 export type BoardHit =
-  | { readonly kind: "segment"; readonly index: number }
-  | { readonly kind: "gap"; readonly lineIndex: number; readonly start: number; readonly end: number }
-  | { readonly kind: "line"; readonly lineIndex: number }
+  | { readonly kind: "segment"; readonly index: number; readonly rowIndex: number }
+  | { readonly kind: "gap"; readonly rowIndex: number; readonly start: number; readonly end: number }
+  | { readonly kind: "row"; readonly rowIndex: number }
   | { readonly kind: "nothing" };
 
 export interface BoardPoint {
@@ -20,51 +21,47 @@ const reachPx = 4;
 
 /** What is under a point of the canvas, in CSS pixels. */
 export function hitTest(
-  plan: BoardPlan,
+  { plan, rows }: BoardRows,
   layout: RowLayout,
   view: TimeView & { readonly scrollPx: number },
   point: BoardPoint,
 ): BoardHit {
-  const row = rowAtY(layout, view.scrollPx, point.y);
-  const line = row === null ? undefined : plan.lines[row];
-  if (line === undefined) return { kind: "nothing" };
-  if (point.x < layout.labelWidthPx) return { kind: "line", lineIndex: line.index };
+  const rowIndex = rowAtY(layout, view.scrollPx, point.y);
+  const row = rowIndex === null ? undefined : rows[rowIndex];
+  if (row === undefined) return { kind: "nothing" };
+  if (point.x < layout.labelWidthPx) return { kind: "row", rowIndex: row.index };
   const instant = instantAtX(view, point.x - layout.labelWidthPx);
-  const segment = segmentAt(line, instant) ?? narrowSegmentNear(line, instant, view.secondsPerPx);
-  if (segment !== undefined) return { kind: "segment", index: segment.index };
-  const gap = gapAt(plan, line, instant);
+  const piece = pieceAt(row, instant) ?? narrowPieceNear(row, instant, view.secondsPerPx);
+  if (piece !== undefined) return { kind: "segment", index: piece.segment.index, rowIndex: row.index };
+  const gap = gapAt(plan, row, instant);
   const isWithinPlan = gap.start <= instant && instant < gap.end;
-  return isWithinPlan
-    ? { kind: "gap", lineIndex: line.index, ...gap }
-    : { kind: "line", lineIndex: line.index };
+  return isWithinPlan ? { kind: "gap", rowIndex: row.index, ...gap } : { kind: "row", rowIndex: row.index };
 }
 
-/** The segment of a line that covers an instant. */
-function segmentAt(line: BoardLine, instant: number): BoardSegment | undefined {
-  const { from, to } = spellsInSight(line.segments, instant, instant + 1);
-  const segment = from < to ? line.segments[from] : undefined;
-  return segment !== undefined && segment.start <= instant && instant < segment.end ? segment : undefined;
+/** The piece of a row that covers an instant. */
+function pieceAt(row: BoardRow, instant: number): RowPiece | undefined {
+  const { from, to } = spellsInSight(row.pieces, instant, instant + 1);
+  const piece = from < to ? row.pieces[from] : undefined;
+  return piece !== undefined && piece.start <= instant && instant < piece.end ? piece : undefined;
 }
 
-/** The free time of a line around an instant that no segment covers, cut at the plan's start and end. */
+/** The free time of a row around an instant that no piece covers, cut at the plan's start and end. */
 function gapAt(
   plan: BoardPlan,
-  line: BoardLine,
+  row: BoardRow,
   instant: number,
 ): { readonly start: number; readonly end: number } {
-  const { to } = spellsInSight(line.segments, -Infinity, instant);
-  const before = line.segments[to - 1];
-  const after = line.segments[to];
+  const { to } = spellsInSight(row.pieces, -Infinity, instant);
+  const before = row.pieces[to - 1];
+  const after = row.pieces[to];
   return {
     start: before?.end ?? plan.startAt,
     end: after?.start ?? Math.max(plan.knownEndAt, before?.end ?? plan.startAt),
   };
 }
 
-function narrowSegmentNear(line: BoardLine, instant: number, secondsPerPx: number): BoardSegment | undefined {
+function narrowPieceNear(row: BoardRow, instant: number, secondsPerPx: number): RowPiece | undefined {
   const reach = reachPx * secondsPerPx;
-  const { from, to } = spellsInSight(line.segments, instant - reach, instant + reach);
-  return line.segments
-    .slice(from, to)
-    .find((segment) => (segment.end - segment.start) / secondsPerPx < 2 * reachPx);
+  const { from, to } = spellsInSight(row.pieces, instant - reach, instant + reach);
+  return row.pieces.slice(from, to).find((piece) => (piece.end - piece.start) / secondsPerPx < 2 * reachPx);
 }

@@ -30,9 +30,15 @@ export function isSegmentKept(
   kept: ReadonlySet<string> | null,
 ): boolean {
   if (kept === null) return true;
-  if (segment.source.kind !== "change") return kept.has(segment.source.orderId);
-  const next = plan.lines[segment.lineIndex]?.segments[segment.place + 1];
-  return next !== undefined && next.source.kind !== "change" && kept.has(next.source.orderId);
+  const orderId = orderServed(plan, segment);
+  return orderId !== null && kept.has(orderId);
+}
+
+/** The order that a segment is for; a change is for the order right after it, null where another change follows. */
+export function orderServed(plan: BoardPlan, { source, lineIndex, place }: BoardSegment): string | null {
+  if (source.kind !== "change") return source.orderId;
+  const next = plan.lines[lineIndex]?.segments[place + 1]?.source;
+  return next === undefined || next.kind === "change" ? null : next.orderId;
 }
 
 function wordsOf(plan: BoardPlan, orderId: string): string {

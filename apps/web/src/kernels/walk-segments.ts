@@ -1,5 +1,6 @@
-import type { BoardLine, BoardPlan, BoardSegment } from "./board-plan.ts";
+import type { BoardRow, BoardRows, RowPiece } from "./board-rows.ts";
 import { spellsInSight } from "./culling.ts";
+import { orderServed } from "./plan-filter.ts";
 
 export type WalkStep =
   | "earlier"
@@ -12,89 +13,95 @@ export type WalkStep =
   | "previous late";
 
 /**
- * The segment that the keyboard reaches from `from` by one step; null when there is none that way.
- * Without a start the first segment of the first line that has one is taken. Pauses inside a lot are passed over.
+ * The piece that the keyboard reaches from `from` by one step; null when there is none that way. A "line" here is a row.
+ * Without a start the first piece of the first row that has one is taken. Pauses inside a lot are passed over.
  */
-export function walkSegments(
-  plan: BoardPlan,
-  from: BoardSegment | null,
-  step: WalkStep,
-): BoardSegment | null {
-  if (step === "next late") return lateNeighbour(plan, from, 1);
-  if (step === "previous late") return lateNeighbour(plan, from, -1);
-  if (from === null) return firstOf(plan);
+export function walkSegments(rows: BoardRows, from: RowPiece | null, step: WalkStep): RowPiece | null {
+  if (step === "next late") return lateNeighbour(rows, from, 1);
+  if (step === "previous late") return lateNeighbour(rows, from, -1);
+  if (from === null) return firstOf(rows);
   switch (step) {
     case "earlier":
-      return alongLine(plan, from, -1);
+      return alongRow(rows, from, -1);
     case "later":
-      return alongLine(plan, from, 1);
+      return alongRow(rows, from, 1);
     case "first on line":
-      return plan.lines[from.lineIndex]?.segments.find(isWorth) ?? null;
+      return rows.rows[from.rowIndex]?.pieces.find(isWorth) ?? null;
     case "last on line":
-      return plan.lines[from.lineIndex]?.segments.findLast(isWorth) ?? null;
+      return rows.rows[from.rowIndex]?.pieces.findLast(isWorth) ?? null;
     case "line above":
-      return acrossLines(plan, from, -1);
+      return acrossRows(rows, from, -1);
     case "line below":
-      return acrossLines(plan, from, 1);
+      return acrossRows(rows, from, 1);
   }
 }
 
-function isWorth(segment: BoardSegment): boolean {
+function isWorth({ segment }: RowPiece): boolean {
   return segment.source.kind !== "stop";
 }
 
-function firstOf(plan: BoardPlan): BoardSegment | null {
-  for (const line of plan.lines) {
-    const segment = line.segments.find(isWorth);
-    if (segment !== undefined) return segment;
+function firstOf({ rows }: BoardRows): RowPiece | null {
+  for (const row of rows) {
+    const piece = row.pieces.find(isWorth);
+    if (piece !== undefined) return piece;
   }
   return null;
 }
 
-function alongLine(plan: BoardPlan, from: BoardSegment, direction: 1 | -1): BoardSegment | null {
-  const segments = plan.lines[from.lineIndex]?.segments ?? [];
-  for (let place = from.place + direction; place >= 0 && place < segments.length; place += direction) {
-    const segment = segments[place];
-    if (segment !== undefined && isWorth(segment)) return segment;
+function alongRow({ rows }: BoardRows, from: RowPiece, direction: 1 | -1): RowPiece | null {
+  const pieces = rows[from.rowIndex]?.pieces ?? [];
+  for (let place = from.place + direction; place >= 0 && place < pieces.length; place += direction) {
+    const piece = pieces[place];
+    if (piece !== undefined && isWorth(piece)) return piece;
   }
   return null;
 }
 
-function acrossLines(plan: BoardPlan, from: BoardSegment, direction: 1 | -1): BoardSegment | null {
-  for (let index = from.lineIndex + direction; index >= 0 && index < plan.lines.length; index += direction) {
-    const line = plan.lines[index];
-    const segment = line === undefined ? null : nearestInTime(line, (from.start + from.end) / 2);
-    if (segment !== null) return segment;
+function acrossRows({ rows }: BoardRows, from: RowPiece, direction: 1 | -1): RowPiece | null {
+  for (let index = from.rowIndex + direction; index >= 0 && index < rows.length; index += direction) {
+    const row = rows[index];
+    const piece = row === undefined ? null : nearestInTime(row, (from.start + from.end) / 2);
+    if (piece !== null) return piece;
   }
   return null;
 }
 
-function nearestInTime(line: BoardLine, instant: number): BoardSegment | null {
-  const { from } = spellsInSight(line.segments, instant, instant + 1);
+function nearestInTime(row: BoardRow, instant: number): RowPiece | null {
+  const { from } = spellsInSight(row.pieces, instant, instant + 1);
   const candidates = [
-    line.segments.slice(0, from).findLast(isWorth),
-    line.segments.slice(from).find(isWorth),
-  ].filter((segment) => segment !== undefined);
+    row.pieces.slice(0, from).findLast(isWorth),
+    row.pieces.slice(from).find(isWorth),
+  ].filter((piece) => piece !== undefined);
   return (
-    candidates.sort((a, b) => distance(a, instant) - distance(b, instant) || a.index - b.index)[0] ?? null
+    candidates.sort((a, b) => distance(a, instant) - distance(b, instant) || a.place - b.place)[0] ?? null
   );
 }
 
-function distance(segment: BoardSegment, instant: number): number {
-  return Math.max(0, segment.start - instant, instant - segment.end);
+function distance(piece: RowPiece, instant: number): number {
+  return Math.max(0, piece.start - instant, instant - piece.end);
 }
 
-/** Late orders in order of where they end on the board, line by line in time; wraps around. */
-function lateNeighbour(plan: BoardPlan, from: BoardSegment | null, direction: 1 | -1): BoardSegment | null {
-  const late = plan.segments
-    .filter((segment) => (segment.ending?.lateSeconds ?? 0) > 0)
-    .sort((a, b) => a.start - b.start || a.index - b.index);
+/** Late orders in order of where they end on the board, in time and then row by row; wraps around. */
+function lateNeighbour(rows: BoardRows, from: RowPiece | null, direction: 1 | -1): RowPiece | null {
+  const late = rows.rows
+    .flatMap((row) => row.pieces.filter((piece) => isLate(rows, piece)))
+    .sort((a, b) => inTime(a, b));
   if (late.length === 0) return null;
   if (from === null) return (direction === 1 ? late[0] : late.at(-1)) ?? null;
-  const isBeyond = (segment: BoardSegment): boolean =>
+  const next =
     direction === 1
-      ? segment.start > from.start || (segment.start === from.start && segment.index > from.index)
-      : segment.start < from.start || (segment.start === from.start && segment.index < from.index);
-  const next = direction === 1 ? late.find(isBeyond) : late.findLast(isBeyond);
+      ? late.find((piece) => inTime(piece, from) > 0)
+      : late.findLast((piece) => inTime(piece, from) < 0);
   return next ?? (direction === 1 ? late[0] : late.at(-1)) ?? null;
+}
+
+/** Teams have no runs in their rows: there the changes for late orders are walked. */
+function isLate({ choice, plan }: BoardRows, { segment }: RowPiece): boolean {
+  if (choice !== "setter teams") return (segment.ending?.lateSeconds ?? 0) > 0;
+  const orderId = orderServed(plan, segment);
+  return orderId !== null && (plan.orders.get(orderId)?.lateSeconds ?? 0) > 0;
+}
+
+function inTime(a: RowPiece, b: RowPiece): number {
+  return a.start - b.start || a.segment.index - b.segment.index;
 }

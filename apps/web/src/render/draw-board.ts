@@ -6,7 +6,7 @@ import { viewEndAt, xOfInstant } from "../kernels/time-scale.ts";
 import { drawAxis } from "./draw-axis.ts";
 import { drawClosedTime, drawTimeLines } from "./draw-ground.ts";
 import { drawEnding, drawSelectedDue } from "./draw-lateness.ts";
-import { drawSegment } from "./draw-segments.ts";
+import { drawPiece } from "./draw-segments.ts";
 import type { Frame } from "./frame.ts";
 import { boardFont, fillBox, lineDown, textWidth, type Pen } from "./pen.ts";
 
@@ -17,39 +17,39 @@ export function drawBoard(pen: Pen, frame: Frame): void {
   const { layout, palette, view } = frame;
   fillBox(pen, { x: 0, y: 0, width: layout.widthPx, height: layout.heightPx }, palette.leaf);
   const rows = rowsInSight(layout, view.scrollPx);
-  const lines = frame.plan.lines.slice(rows.from, rows.to);
+  const inSight = frame.rows.rows.slice(rows.from, rows.to);
 
   pen.save();
   pen.beginPath();
   pen.rect(layout.labelWidthPx, layout.axisHeightPx, layout.widthPx, layout.heightPx);
   pen.clip();
   drawUnknownTime(pen, frame);
-  for (const line of lines) drawClosedTime(pen, frame, line);
+  for (const row of inSight) drawClosedTime(pen, frame, row);
   drawTimeLines(pen, frame);
   drawSelectedGap(pen, frame);
   const endAt = viewEndAt(view, layout.widthPx - layout.labelWidthPx);
-  for (const line of lines) {
-    const { from, to } = spellsInSight(line.segments, view.startAt, endAt);
-    const segments = line.segments.slice(from, to);
-    for (const segment of segments) {
-      pen.globalAlpha = isSegmentKept(frame.plan, segment, frame.kept) ? 1 : passedOver;
-      drawSegment(pen, frame, segment);
+  for (const row of inSight) {
+    const { from, to } = spellsInSight(row.pieces, view.startAt, endAt);
+    const pieces = row.pieces.slice(from, to);
+    for (const piece of pieces) {
+      pen.globalAlpha = isSegmentKept(frame.plan, piece.segment, frame.kept) ? 1 : passedOver;
+      drawPiece(pen, frame, piece);
     }
-    for (const segment of segments) {
-      if (segment.ending === null || !isSegmentKept(frame.plan, segment, frame.kept)) continue;
+    for (const piece of pieces) {
+      if (piece.segment.ending === null || !isSegmentKept(frame.plan, piece.segment, frame.kept)) continue;
       pen.globalAlpha = 1;
-      drawEnding(pen, frame, segment);
+      drawEnding(pen, frame, piece);
     }
     pen.globalAlpha = 1;
     pen.fillStyle = palette.rule;
-    pen.fillRect(0, rowTopPx(layout, view.scrollPx, line.index + 1) - 1, layout.widthPx, 1);
+    pen.fillRect(0, rowTopPx(layout, view.scrollPx, row.index + 1) - 1, layout.widthPx, 1);
   }
   drawSelectedDue(pen, frame);
   pen.restore();
 
   drawAxis(pen, frame);
   drawNow(pen, frame);
-  drawLineNames(pen, frame, rows);
+  drawRowNames(pen, frame, rows);
   drawScrollMark(pen, frame);
 }
 
@@ -73,7 +73,7 @@ function drawSelectedGap(pen: Pen, frame: Frame): void {
   const { layout, view, palette } = frame;
   const x = layout.labelWidthPx + xOfInstant(view, gap.start);
   const end = layout.labelWidthPx + xOfInstant(view, gap.end);
-  const top = rowTopPx(layout, view.scrollPx, gap.lineIndex);
+  const top = rowTopPx(layout, view.scrollPx, gap.rowIndex);
   pen.globalAlpha = 0.55;
   fillBox(pen, { x, y: top + 3, width: end - x, height: layout.rowHeightPx - 7 }, palette.actWeak);
   pen.globalAlpha = 1;
@@ -100,7 +100,7 @@ function drawNow(pen: Pen, frame: Frame): void {
   pen.fillText(frame.words.now, at + 5, layout.axisHeightPx - 5.5);
 }
 
-function drawLineNames(pen: Pen, frame: Frame, rows: { readonly from: number; readonly to: number }): void {
+function drawRowNames(pen: Pen, frame: Frame, rows: { readonly from: number; readonly to: number }): void {
   const { layout, view, palette } = frame;
   const width = layout.labelWidthPx;
   fillBox(pen, { x: 0, y: 0, width, height: layout.heightPx }, palette.leaf);
@@ -108,16 +108,16 @@ function drawLineNames(pen: Pen, frame: Frame, rows: { readonly from: number; re
   pen.beginPath();
   pen.rect(0, layout.axisHeightPx, width, layout.heightPx);
   pen.clip();
-  for (const line of frame.plan.lines.slice(rows.from, rows.to)) {
-    const top = rowTopPx(layout, view.scrollPx, line.index);
+  for (const row of frame.rows.rows.slice(rows.from, rows.to)) {
+    const top = rowTopPx(layout, view.scrollPx, row.index);
     const middle = top + layout.rowHeightPx / 2;
     const widthOf = (text: string): number => textWidth(pen, text);
     pen.font = boardFont.line;
     pen.fillStyle = palette.ink;
-    pen.fillText(fitLabel(line.name, width - 16, widthOf), 12, middle - 2);
+    pen.fillText(fitLabel(frame.words.rowName(row), width - 16, widthOf), 12, middle - 2);
     pen.font = boardFont.small;
     pen.fillStyle = palette.soft;
-    pen.fillText(fitLabel(frame.words.used(line.usedShare), width - 16, widthOf), 12, middle + 14);
+    pen.fillText(fitLabel(frame.words.rowUse(row), width - 16, widthOf), 12, middle + 14);
     pen.fillStyle = palette.rule;
     pen.fillRect(0, top + layout.rowHeightPx - 1, width, 1);
   }

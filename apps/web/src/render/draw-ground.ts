@@ -1,4 +1,4 @@
-import type { BoardLine } from "../kernels/board-plan.ts";
+import type { BoardRow } from "../kernels/board-rows.ts";
 import { gapsBetween, spellsInSight } from "../kernels/culling.ts";
 import { rowTopPx } from "../kernels/row-layout.ts";
 import { marksBetween } from "../kernels/time-marks.ts";
@@ -18,20 +18,21 @@ function closedFill(pen: Pen, frame: Frame): CanvasPattern | string {
 }
 
 /** Closed time of one row: every part of the view that is not open, and dated closures with their reason. */
-export function drawClosedTime(pen: Pen, frame: Frame, line: BoardLine): void {
+export function drawClosedTime(pen: Pen, frame: Frame, row: BoardRow): void {
   const { view, layout, palette } = frame;
   const left = layout.labelWidthPx;
-  const top = rowTopPx(layout, view.scrollPx, line.index);
+  const top = rowTopPx(layout, view.scrollPx, row.index);
   const endAt = viewEndAt(view, layout.widthPx - left);
   pen.fillStyle = closedFill(pen, frame);
   const knownFrom = Math.max(view.startAt, frame.plan.startAt);
-  for (const gap of gapsBetween(line.open, knownFrom, Math.min(endAt, frame.plan.knownEndAt))) {
+  const knownUntil = Math.min(endAt, frame.plan.knownEndAt);
+  for (const gap of row.open === null ? [] : gapsBetween(row.open, knownFrom, knownUntil)) {
     const x = xOfInstant(view, gap.start);
     const width = xOfInstant(view, gap.end) - x;
     if (width >= 0.4) pen.fillRect(left + x, top, width, layout.rowHeightPx);
   }
-  const { from, to } = spellsInSight(line.closures, view.startAt, endAt);
-  for (const closure of line.closures.slice(from, to)) {
+  const { from, to } = spellsInSight(row.closures, view.startAt, endAt);
+  for (const closure of row.closures.slice(from, to)) {
     const x = left + xOfInstant(view, closure.start);
     const end = left + xOfInstant(view, closure.end);
     pen.fillStyle = closedFill(pen, frame);

@@ -1,6 +1,7 @@
-import type { BoardSegment, OrderEnding } from "../kernels/board-plan.ts";
+import type { OrderEnding } from "../kernels/board-plan.ts";
+import { pieceOfSegment, type RowPiece } from "../kernels/board-rows.ts";
 import { xOfInstant } from "../kernels/time-scale.ts";
-import { segmentBox } from "./draw-segments.ts";
+import { pieceBox } from "./draw-segments.ts";
 import type { Frame } from "./frame.ts";
 import { boardFont, fillBox, textWidth, type Box, type Pen } from "./pen.ts";
 
@@ -8,11 +9,12 @@ import { boardFont, fillBox, textWidth, type Box, type Pen } from "./pen.ts";
  * Due flag and lateness of the order that ends with this run. A late order shows its tail from the due instant, or from
  * the start of the run when it was due before that (an arrow then points back); one on time shows a small flag at its end.
  */
-export function drawEnding(pen: Pen, frame: Frame, segment: BoardSegment): void {
-  if (segment.ending === null) return;
-  const box = segmentBox(frame, segment);
-  if (segment.ending.lateSeconds > 0) drawLate(pen, frame, segment.ending, box);
-  else drawOnTime(pen, frame, segment.ending, box);
+export function drawEnding(pen: Pen, frame: Frame, piece: RowPiece): void {
+  const { ending } = piece.segment;
+  if (ending === null) return;
+  const box = pieceBox(frame, piece);
+  if (ending.lateSeconds > 0) drawLate(pen, frame, ending, box);
+  else drawOnTime(pen, frame, ending, box);
 }
 
 function drawLate(pen: Pen, frame: Frame, ending: OrderEnding, box: Box): void {
@@ -119,9 +121,10 @@ function backArrow(pen: Pen, x: number, y: number): void {
 export function drawSelectedDue(pen: Pen, frame: Frame): void {
   if (frame.selectedOrderId === null) return;
   const last = frame.plan.runsOfOrder.get(frame.selectedOrderId)?.find((run) => run.ending !== null);
-  if (last?.ending === undefined || last.ending === null) return;
+  const piece = last === undefined ? null : pieceOfSegment(frame.rows, last.index);
+  if (piece === null || last?.ending === undefined || last.ending === null) return;
   const { layout, view, palette } = frame;
-  const box = segmentBox(frame, last);
+  const box = pieceBox(frame, piece);
   const x = layout.labelWidthPx + xOfInstant(view, last.ending.due);
   const colour = last.ending.lateSeconds > 0 ? palette.late : palette.act;
   pen.strokeStyle = colour;

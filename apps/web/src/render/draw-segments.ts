@@ -1,5 +1,6 @@
 import { fitLabel } from "../kernels/fit-label.ts";
 import type { BoardSegment } from "../kernels/board-plan.ts";
+import type { RowPiece } from "../kernels/board-rows.ts";
 import { rowTopPx } from "../kernels/row-layout.ts";
 import { xOfInstant } from "../kernels/time-scale.ts";
 import type { RunSegment } from "@formweek/contracts";
@@ -13,23 +14,24 @@ const bandPx = 9;
 const darkBand = 0.16;
 const lightBand = 0.75;
 
-/** Place of a segment on the canvas; at least one pixel wide so that nothing disappears in a wide view. */
-export function segmentBox(frame: Frame, segment: BoardSegment): Box {
+/** Place of a piece on the canvas; at least one pixel wide so that nothing disappears in a wide view. */
+export function pieceBox(frame: Frame, piece: RowPiece): Box {
   const { layout, view } = frame;
-  const x = layout.labelWidthPx + xOfInstant(view, segment.start);
-  const end = layout.labelWidthPx + xOfInstant(view, segment.end);
-  const y = rowTopPx(layout, view.scrollPx, segment.lineIndex) + rowPadPx;
+  const x = layout.labelWidthPx + xOfInstant(view, piece.start);
+  const end = layout.labelWidthPx + xOfInstant(view, piece.end);
+  const y = rowTopPx(layout, view.scrollPx, piece.rowIndex) + rowPadPx;
   return { x, y, width: Math.max(1, end - x), height: layout.rowHeightPx - 2 * rowPadPx - 1 };
 }
 
-export function drawSegment(pen: Pen, frame: Frame, segment: BoardSegment): void {
-  const box = segmentBox(frame, segment);
+export function drawPiece(pen: Pen, frame: Frame, piece: RowPiece): void {
+  const { segment } = piece;
+  const box = pieceBox(frame, piece);
   switch (segment.source.kind) {
     case "run":
       drawRun(pen, frame, { segment, run: segment.source, box });
       return;
     case "change":
-      drawChange(pen, frame, segment, box);
+      drawChange(pen, frame, piece, box);
       return;
     case "stop":
       drawStop(pen, frame, { reason: segment.source.reason, box });
@@ -69,7 +71,8 @@ function drawRun(pen: Pen, frame: Frame, { segment, run, box }: DrawnRun): void 
   pen.fill();
   const underBand = needsOutline(run.colour, palette.isDark) ? 1 : 0.5;
   fillBox(pen, { ...body, y: body.y + bandPx, height: underBand }, edge);
-  if (body.width >= 26) drawRunText(pen, frame, { run, body, dueX: dueInside(frame, segment, body) });
+  if (body.width >= 26)
+    drawRunText(pen, frame, { segment, run, body, dueX: dueInside(frame, segment, body) });
   else if (body.width >= lockPx + 3 && frame.held.has(run.orderId))
     drawLock(pen, palette.ink, body.x + (body.width - lockPx) / 2, body.y + bandPx + 17);
   roundedPath(pen, body, radius);
@@ -84,7 +87,7 @@ function drawRun(pen: Pen, frame: Frame, { segment, run, box }: DrawnRun): void 
 function drawRunText(
   pen: Pen,
   frame: Frame,
-  { run, body, dueX }: { readonly run: RunSegment; readonly body: Box; readonly dueX: number },
+  { segment, run, body, dueX }: Omit<DrawnRun, "box"> & { readonly body: Box; readonly dueX: number },
 ): void {
   const { palette, layout } = frame;
   // A run that began before the left edge keeps its label in sight.
@@ -98,7 +101,12 @@ function drawRunText(
   const isHeld = frame.held.has(run.orderId);
   if (isHeld) drawLock(pen, palette.ink, from, body.y + lines.mouldPx);
   const indent = isHeld ? lockPx + 4 : 0;
-  pen.fillText(mouldLabel(run, room - indent, widthOf), from + indent, body.y + lines.mouldPx);
+  // In its own row the mould need not be told again: the line is.
+  const title =
+    frame.rows.choice === "moulds"
+      ? fitLabel(frame.words.line(segment), room - indent, widthOf)
+      : mouldLabel(run, room - indent, widthOf);
+  pen.fillText(title, from + indent, body.y + lines.mouldPx);
   if (lines.piecesPx === null) return;
   // The due flag's line and the words of lateness keep clear of the second line.
   const lowerRoom = Math.min(room, dueX - from - 4);
@@ -143,7 +151,7 @@ function drawLotMark(
 }
 
 /** A gate between runs: minutes upright in it when it is wide enough, else beside the pointer. */
-function drawChange(pen: Pen, frame: Frame, segment: BoardSegment, box: Box): void {
+function drawChange(pen: Pen, frame: Frame, { segment, start, end }: RowPiece, box: Box): void {
   const { palette } = frame;
   const gap = box.width > 5 ? 1 : 0;
   const gate = {
@@ -156,8 +164,9 @@ function drawChange(pen: Pen, frame: Frame, segment: BoardSegment, box: Box): vo
   pen.fillStyle = palette.gate;
   pen.fill();
   if (isSelected(frame, segment)) drawRing(pen, frame, gate);
-  const label = frame.words.hours(segment.end - segment.start);
+  const minutes = frame.words.hours(end - start);
   pen.font = boardFont.gate;
+  const label = gateLabel(pen, frame, { segment, minutes, room: gate.width - 8 });
   const length = textWidth(pen, label);
   pen.fillStyle = palette.gateInk;
   if (gate.width >= length + 8) {
@@ -169,6 +178,17 @@ function drawChange(pen: Pen, frame: Frame, segment: BoardSegment, box: Box): vo
     pen.fillText(label, 0, 0);
     pen.restore();
   }
+}
+
+/** Minutes of a gate, with its line where the row is not the line's and there is room. */
+function gateLabel(
+  pen: Pen,
+  frame: Frame,
+  gate: { readonly segment: BoardSegment; readonly minutes: string; readonly room: number },
+): string {
+  if (frame.rows.choice === "lines") return gate.minutes;
+  const long = `${frame.words.line(gate.segment)} · ${gate.minutes}`;
+  return textWidth(pen, long) <= gate.room ? long : gate.minutes;
 }
 
 /** A pause inside a lot: the web goes on as a dashed line; its reason is written where there is room. */

@@ -1,4 +1,5 @@
-import type { BoardPlan } from "../kernels/board-plan.ts";
+import type { BoardPlan, BoardSegment } from "../kernels/board-plan.ts";
+import type { BoardRow, BoardRows } from "../kernels/board-rows.ts";
 import type { BoardHit } from "../kernels/hit-test.ts";
 import type { RowLayout } from "../kernels/row-layout.ts";
 import type { DayMark, TimeMark } from "../kernels/time-marks.ts";
@@ -10,7 +11,11 @@ export interface BoardWords {
   readonly day: (mark: DayMark, widthPx: number) => string;
   readonly week: (mark: DayMark) => string;
   readonly pieces: (count: number) => string;
-  readonly used: (share: number) => string;
+  /** Name of a row and, below it, how much its resource is used. */
+  readonly rowName: (row: BoardRow) => string;
+  readonly rowUse: (row: BoardRow) => string;
+  /** The line that a segment is on. */
+  readonly line: (segment: BoardSegment) => string;
   readonly hours: (seconds: number) => string;
   readonly late: (seconds: number) => string;
   readonly stop: (reason: "closed" | "operators" | "warm-up" | "service") => string;
@@ -20,6 +25,7 @@ export interface BoardWords {
 /** Everything that one picture of the board is made from. Drawing reads it and nothing else. */
 export interface Frame {
   readonly plan: BoardPlan;
+  readonly rows: BoardRows;
   readonly layout: RowLayout;
   readonly view: TimeView & { readonly scrollPx: number };
   readonly palette: Palette;
@@ -35,7 +41,7 @@ export interface Frame {
   readonly hover: BoardHit | null;
   readonly selectedIndex: number | null;
   readonly selectedOrderId: string | null;
-  readonly selectedGap: { readonly lineIndex: number; readonly start: number; readonly end: number } | null;
+  readonly selectedGap: { readonly rowIndex: number; readonly start: number; readonly end: number } | null;
   /** The board has the keyboard's focus: the selection is ringed. */
   readonly isFocused: boolean;
 }

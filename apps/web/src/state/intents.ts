@@ -1,4 +1,5 @@
 import type { BoardPlan } from "../kernels/board-plan.ts";
+import type { RowChoice } from "../kernels/board-rows.ts";
 import type { BoardHit } from "../kernels/hit-test.ts";
 import type { WalkStep } from "../kernels/walk-segments.ts";
 import type { BoardSize } from "../kernels/row-layout.ts";
@@ -19,6 +20,7 @@ export type Intent =
   | { readonly kind: "selected"; readonly selection: Selection | null }
   | { readonly kind: "order sought"; readonly orderId: string }
   | { readonly kind: "walked"; readonly step: WalkStep }
+  | { readonly kind: "rows chosen"; readonly choice: RowChoice }
   | { readonly kind: "late filter set"; readonly onlyLate: boolean }
   | { readonly kind: "find text set"; readonly text: string };
 

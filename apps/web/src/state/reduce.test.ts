@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { madePlan } from "../fixtures/made-plan.ts";
 import { boardPlan } from "../kernels/board-plan.ts";
+import { rowChoices } from "../kernels/board-rows.ts";
 import { greatestScrollPx } from "../kernels/row-layout.ts";
 import { clampView, viewEndAt } from "../kernels/time-scale.ts";
 import { emptyBoard, type BoardState } from "./board-state.ts";
@@ -16,14 +17,18 @@ const size = fc.record({
 });
 const number = fc.integer({ min: -4000, max: 4000 });
 const hit = fc.oneof(
-  fc.record({ kind: fc.constant("segment" as const), index: fc.integer({ min: 0, max: 600 }) }),
+  fc.record({
+    kind: fc.constant("segment" as const),
+    index: fc.integer({ min: 0, max: 600 }),
+    rowIndex: fc.integer({ min: 0, max: 40 }),
+  }),
   fc.record({
     kind: fc.constant("gap" as const),
-    lineIndex: fc.integer({ min: 0, max: 2 }),
+    rowIndex: fc.integer({ min: 0, max: 2 }),
     start: number,
     end: number,
   }),
-  fc.record({ kind: fc.constant("line" as const), lineIndex: fc.integer({ min: 0, max: 2 }) }),
+  fc.record({ kind: fc.constant("row" as const), rowIndex: fc.integer({ min: 0, max: 2 }) }),
   fc.constant({ kind: "nothing" as const }),
 );
 
@@ -55,6 +60,7 @@ const intents: fc.Arbitrary<Intent> = fc.oneof(
       "previous late",
     )
     .map((step): Intent => ({ kind: "walked", step })),
+  fc.constantFrom(...rowChoices).map((choice): Intent => ({ kind: "rows chosen", choice })),
   fc.boolean().map((onlyLate): Intent => ({ kind: "late filter set", onlyLate })),
   fc.string({ maxLength: 6 }).map((text): Intent => ({ kind: "find text set", text })),
 );

@@ -1,4 +1,12 @@
-import type { BoardPlan, BoardSegment } from "../kernels/board-plan.ts";
+import type { BoardPlan } from "../kernels/board-plan.ts";
+import {
+  boardRows,
+  pieceOfSegment,
+  type BoardRows,
+  type RowChoice,
+  type RowPiece,
+} from "../kernels/board-rows.ts";
+import { orderServed } from "../kernels/plan-filter.ts";
 import { clampScroll, rowLayout, scrollToRow, timeWidthPx, type RowLayout } from "../kernels/row-layout.ts";
 import {
   clampView,
@@ -43,6 +51,8 @@ export function reduce(state: BoardState, intent: Intent): Reduction<BoardState>
       return sought(state, intent.orderId);
     case "walked":
       return walked(state, intent.step);
+    case "rows chosen":
+      return still(chooseRows(state, intent.choice));
     case "late filter set":
       return still({ ...state, filter: { ...state.filter, onlyLate: intent.onlyLate } });
     case "find text set":
@@ -52,7 +62,12 @@ export function reduce(state: BoardState, intent: Intent): Reduction<BoardState>
 
 /** Layout of the rows for a state; the one place where it is decided. */
 export function layoutOf(state: BoardState): RowLayout {
-  return rowLayout(state.size, state.plan?.lines.length ?? 0);
+  return rowLayout(state.size, rowsOf(state)?.rows.length ?? 0);
+}
+
+/** The plan in the rows that are chosen; null without a plan. */
+export function rowsOf({ plan, rowChoice }: BoardState): BoardRows | null {
+  return plan === null ? null : boardRows(plan, rowChoice);
 }
 
 /** Time bounds of the board for a state. */
@@ -158,9 +173,7 @@ function centreOn(state: BoardState, at: number): BoardState {
 }
 
 function picked(state: BoardState, hit: Extract<Intent, { kind: "picked" }>["hit"]): Reduction<BoardState> {
-  if (hit.kind === "segment") return selected(state, { kind: "segment", index: hit.index });
-  if (hit.kind === "gap")
-    return selected(state, { kind: "gap", lineIndex: hit.lineIndex, start: hit.start, end: hit.end });
+  if (hit.kind === "segment" || hit.kind === "gap") return selected(state, hit);
   return selected(state, null);
 }
 
@@ -171,31 +184,65 @@ function selected(state: BoardState, selection: Selection | null): Reduction<Boa
 
 function sought(state: BoardState, orderId: string): Reduction<BoardState> {
   if (state.plan?.orders.has(orderId) !== true) return still(state);
-  const first = state.plan.runsOfOrder.get(orderId)?.[0];
-  const shown = first === undefined ? state : reveal(state, first);
+  const first = firstPieceOfOrder(state, orderId);
+  const shown = first === null ? state : reveal(state, first);
   return still({ ...shown, selection: { kind: "order", orderId } });
 }
 
 function walked(state: BoardState, step: Extract<Intent, { kind: "walked" }>["step"]): Reduction<BoardState> {
-  if (state.plan === null) return still(state);
-  const next = walkSegments(state.plan, currentSegment(state, state.plan), step);
+  const rows = rowsOf(state);
+  if (rows === null) return still(state);
+  const next = walkSegments(rows, currentPiece(state, rows), step);
   if (next === null) return still(state);
-  const shown = reveal(state, next);
-  return still({ ...shown, selection: { kind: "segment", index: next.index } });
+  const { rowIndex, segment } = next;
+  return still({ ...reveal(state, next), selection: { kind: "segment", index: segment.index, rowIndex } });
 }
 
-function currentSegment(state: BoardState, plan: BoardPlan): BoardSegment | null {
+function currentPiece(state: BoardState, rows: BoardRows): RowPiece | null {
   const { selection } = state;
   if (selection === null) return null;
-  if (selection.kind === "segment") return plan.segments[selection.index] ?? null;
-  if (selection.kind === "order") return plan.runsOfOrder.get(selection.orderId)?.[0] ?? null;
-  return (
-    plan.lines[selection.lineIndex]?.segments.findLast((segment) => segment.end <= selection.start) ?? null
-  );
+  if (selection.kind === "segment") return pieceOfSegment(rows, selection.index, selection.rowIndex);
+  if (selection.kind === "order") return firstPieceOfOrder(state, selection.orderId);
+  return rows.rows[selection.rowIndex]?.pieces.findLast((piece) => piece.end <= selection.start) ?? null;
 }
 
-function reveal(state: BoardState, segment: BoardSegment): BoardState {
-  const view = revealInView(state.view, boundsOf(state), { startAt: segment.start, endAt: segment.end });
-  const scrollPx = scrollToRow(layoutOf(state), state.view.scrollPx, segment.lineIndex);
+/** Where an order begins in the rows: its first run, or in rows without runs the first change for it. */
+function firstPieceOfOrder(state: BoardState, orderId: string): RowPiece | null {
+  const { plan } = state;
+  const rows = rowsOf(state);
+  if (plan === null || rows === null) return null;
+  const first = plan.runsOfOrder.get(orderId)?.[0];
+  const run = first === undefined ? null : pieceOfSegment(rows, first.index);
+  if (run !== null) return run;
+  const pieces = rows.rows.flatMap((row) =>
+    row.pieces.filter(({ segment }) => orderServed(plan, segment) === orderId),
+  );
+  return pieces.sort((a, b) => a.start - b.start)[0] ?? null;
+}
+
+/** Other rows of the same plan: time and selection stay, what is selected comes into sight. A gap was one of the old rows. */
+function chooseRows(state: BoardState, choice: RowChoice): BoardState {
+  if (choice === state.rowChoice) return state;
+  const { selection } = state;
+  const next: BoardState = {
+    ...state,
+    rowChoice: choice,
+    hover: null,
+    selection:
+      selection?.kind === "gap"
+        ? null
+        : selection?.kind === "segment"
+          ? { kind: "segment", index: selection.index }
+          : selection,
+    view: { ...state.view, scrollPx: 0 },
+  };
+  const rows = rowsOf(next);
+  const piece = rows === null ? null : currentPiece(next, rows);
+  return piece === null ? next : reveal(next, piece);
+}
+
+function reveal(state: BoardState, piece: RowPiece): BoardState {
+  const view = revealInView(state.view, boundsOf(state), { startAt: piece.start, endAt: piece.end });
+  const scrollPx = scrollToRow(layoutOf(state), state.view.scrollPx, piece.rowIndex);
   return { ...state, view: { startAt: view.startAt, secondsPerPx: view.secondsPerPx, scrollPx } };
 }

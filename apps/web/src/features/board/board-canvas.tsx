@@ -1,5 +1,6 @@
 import { useEffect, useMemo, useRef, type JSX, type KeyboardEvent } from "react";
 import type { Plant } from "@formweek/capacity-model";
+import type { PlanNames } from "../../format/plan-names.ts";
 import { useFormat } from "../../format/use-format.ts";
 import { intentOfKey } from "../../interactions/keyboard.ts";
 import { attachPointer } from "../../interactions/pointer.ts";
@@ -10,7 +11,7 @@ import { greatestScrollPx, timeWidthPx } from "../../kernels/row-layout.ts";
 import { drawBoard } from "../../render/draw-board.ts";
 import { readPalette, type Palette } from "../../render/palette.ts";
 import { boardFont, forgetTextWidths } from "../../render/pen.ts";
-import { layoutOf, selectedOrderId } from "../../state/reduce.ts";
+import { layoutOf, rowsOf, selectedOrderId } from "../../state/reduce.ts";
 import { useText } from "../../text/text.ts";
 import { boardAxis } from "./board-axis.ts";
 import { boardWords } from "./board-words.ts";
@@ -20,11 +21,12 @@ import { useBoard, useBoardStore } from "./use-board.ts";
 interface BoardCanvasProps {
   readonly plant: Plant | undefined;
   readonly held: HeldOrders;
+  readonly names: PlanNames;
   readonly describedBy: string;
 }
 
 /** The board itself: a canvas that draws when the state has changed, once a frame at most, apart from React. */
-export function BoardCanvas({ plant, held, describedBy }: BoardCanvasProps): JSX.Element {
+export function BoardCanvas({ plant, held, names, describedBy }: BoardCanvasProps): JSX.Element {
   const text = useText();
   const format = useFormat();
   const store = useBoardStore();
@@ -33,21 +35,33 @@ export function BoardCanvas({ plant, held, describedBy }: BoardCanvasProps): JSX
   const canvasRef = useRef<HTMLCanvasElement>(null);
   const frameRef = useRef<HTMLDivElement>(null);
   const axis = useMemo(() => (plan === null ? null : boardAxis(plan, plant)), [plan, plant]);
-  const words = useMemo(() => boardWords(text, format), [text, format]);
+  const words = useMemo(
+    () => (plan === null ? null : boardWords(plan, { names, text, format })),
+    [plan, names, text, format],
+  );
   const kept = useMemo(() => (plan === null ? null : ordersKept(plan, filter)), [plan, filter]);
 
   useEffect(() => {
     const canvas = canvasRef.current;
     const frame = frameRef.current;
     const pen = canvas?.getContext("2d", { alpha: false });
-    if (canvas === null || frame === null || pen === null || pen === undefined || axis === null) return;
+    if (
+      canvas === null ||
+      frame === null ||
+      pen === null ||
+      pen === undefined ||
+      axis === null ||
+      words === null
+    )
+      return;
     let palette: Palette = readPalette(frame);
     let request = 0;
 
     const draw = (): void => {
       request = 0;
       const state = store.read();
-      if (state.plan === null || state.size.widthPx === 0) return;
+      const rows = rowsOf(state);
+      if (rows === null || state.size.widthPx === 0) return;
       const density = window.devicePixelRatio;
       fitCanvas(canvas, state.size.widthPx * density, state.size.heightPx * density);
       pen.setTransform(density, 0, 0, density, 0, 0);
@@ -56,7 +70,8 @@ export function BoardCanvas({ plant, held, describedBy }: BoardCanvasProps): JSX
       canvas.style.cursor = state.hover?.kind === "segment" || state.hover?.kind === "gap" ? "pointer" : "";
       const { selection } = state;
       drawBoard(pen, {
-        plan: state.plan,
+        plan: rows.plan,
+        rows,
         layout,
         view: state.view,
         palette,

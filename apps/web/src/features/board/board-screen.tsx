@@ -8,6 +8,7 @@ import { Icon } from "../../components/icon.tsx";
 import { useFormat } from "../../format/use-format.ts";
 import { boardPlan, secondsOf } from "../../kernels/board-plan.ts";
 import { heldOrders } from "../../kernels/held-order.ts";
+import { rowsOf } from "../../state/reduce.ts";
 import { boardStore } from "../../state/store.ts";
 import { planTableAddress } from "../../sync/queries.ts";
 import { keptView, runEffect } from "../../sync/run-effects.ts";
@@ -85,6 +86,7 @@ function OpenBoard({ plan, plant, pins, newOrders, solve }: OpenBoardProps): JSX
   const board = useMemo(() => boardPlan(plan.planId, plan.document), [plan]);
   const held = useMemo(() => heldOrders(pins), [pins]);
   const names = useMemo(() => planNames(plant, text), [plant, text]);
+  const rows = useBoard(rowsOf);
   const isOpened = useRef(false);
 
   useEffect(() => {
@@ -113,18 +115,22 @@ function OpenBoard({ plan, plant, pins, newOrders, solve }: OpenBoardProps): JSX
               {text.board.toOrders}
             </Link>
           </EmptyNotice>
+        ) : rows !== null && rows.rows.length === 0 ? (
+          <EmptyNotice isInner title={text.board.noRows}>
+            <p>{text.board.noRowsHint[rows.choice]}</p>
+          </EmptyNotice>
         ) : shape === "table" ? (
-          <PlanTable plan={board} names={names} held={held} />
+          <PlanTable names={names} held={held} />
         ) : (
           <div className="board-body">
             <div className="board-main">
-              <BoardCanvas plant={plant} held={held} describedBy={keysId} />
+              <BoardCanvas plant={plant} held={held} names={names} describedBy={keysId} />
               <HoverNote names={names} />
             </div>
             <DetailsPanel names={names} pins={pins} />
           </div>
         )}
-        <SpokenSelection held={held} />
+        <SpokenSelection held={held} names={names} />
         <footer className="board-foot">
           <details>
             <summary>

@@ -7,6 +7,7 @@ import { timeWidthPx } from "../../kernels/row-layout.ts";
 import { layoutOf } from "../../state/reduce.ts";
 import { useText } from "../../text/text.ts";
 import { nowSeconds } from "../../sync/now.ts";
+import { RowChoiceSelect } from "./row-choice.tsx";
 import { UndoButtons } from "./undo-buttons.tsx";
 import { useBoard, useBoardStore } from "./use-board.ts";
 
@@ -54,6 +55,7 @@ export function BoardToolbar({ shape, onShape }: BoardToolbarProps): JSX.Element
           {text.asTable}
         </button>
       </div>
+      <RowChoiceSelect />
       {shape === "board" && (
         <>
           <div className="tool-group">

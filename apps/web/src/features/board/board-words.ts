@@ -1,13 +1,19 @@
 import type { Format } from "../../format/format.ts";
+import type { PlanNames } from "../../format/plan-names.ts";
+import type { BoardPlan } from "../../kernels/board-plan.ts";
 import { isoWeek } from "../../kernels/time-marks.ts";
 import type { BoardWords } from "../../render/frame.ts";
 import type { Text } from "../../text/text.ts";
+import { rowName, rowUse } from "./row-words.ts";
 
 const fullDayFromPx = 92;
 const weekdayFromPx = 58;
 
 /** Words of the drawing in the reader's language and the plant's zone. */
-export function boardWords(text: Text, format: Format): BoardWords {
+export function boardWords(
+  plan: BoardPlan,
+  { names, text, format }: { readonly names: PlanNames; readonly text: Text; readonly format: Format },
+): BoardWords {
   // Noon: the date of a day whose first hour a clock change skips is still its own.
   const noon = (at: number): number => at + 43_200;
   const weekdays = new Map<number, string>();
@@ -22,7 +28,9 @@ export function boardWords(text: Text, format: Format): BoardWords {
     week: (mark) =>
       `${text.board.week(isoWeek(mark.year, mark.month, mark.day))} · ${format.shortDay(noon(mark.at))}`,
     pieces: (count) => format.count(count),
-    used: (share) => text.board.used(format.percent(share)),
+    rowName: (row) => rowName(row, names),
+    rowUse: (row) => rowUse(row, { text, format }),
+    line: ({ lineIndex }) => plan.lines[lineIndex]?.name ?? "",
     hours: (seconds) => format.gate(seconds),
     late: (seconds) => text.board.late(format.span(seconds)),
     stop: (reason) => text.board.stop[reason],

@@ -1,7 +1,8 @@
 import type { PinListResponse } from "@formweek/contracts";
 import type { JSX, ReactNode } from "react";
 import { Icon } from "../../components/icon.tsx";
-import type { BoardPlan } from "../../kernels/board-plan.ts";
+import type { BoardRows } from "../../kernels/board-rows.ts";
+import { rowsOf } from "../../state/reduce.ts";
 import type { Selection } from "../../state/board-state.ts";
 import { useText } from "../../text/text.ts";
 import { ChangeDetails } from "./change-details.tsx";
@@ -20,9 +21,9 @@ interface DetailsPanelProps {
 export function DetailsPanel({ names, pins }: DetailsPanelProps): JSX.Element | null {
   const text = useText();
   const store = useBoardStore();
-  const plan = useBoard((state) => state.plan);
+  const rows = useBoard(rowsOf);
   const selection = useBoard((state) => state.selection);
-  if (plan === null || selection === null) return null;
+  if (rows === null || selection === null) return null;
   return (
     <aside className="details" aria-label={text.board.details}>
       <button
@@ -33,13 +34,14 @@ export function DetailsPanel({ names, pins }: DetailsPanelProps): JSX.Element | 
       >
         <Icon name="close" />
       </button>
-      {contentOf(plan, selection, { names, pins })}
+      {contentOf(rows, selection, { names, pins })}
     </aside>
   );
 }
 
-function contentOf(plan: BoardPlan, selection: Selection, { names, pins }: DetailsPanelProps): ReactNode {
-  if (selection.kind === "gap") return <GapDetails plan={plan} gap={selection} />;
+function contentOf(rows: BoardRows, selection: Selection, { names, pins }: DetailsPanelProps): ReactNode {
+  const { plan } = rows;
+  if (selection.kind === "gap") return <GapDetails rows={rows} gap={selection} names={names} />;
   if (selection.kind === "order")
     return <OrderDetails plan={plan} orderId={selection.orderId} run={null} names={names} pins={pins} />;
   const segment = plan.segments[selection.index];

@@ -1,47 +1,47 @@
 import type { JSX } from "react";
-import { Facts } from "../../components/facts.tsx";
+import { Facts, type Fact } from "../../components/facts.tsx";
+import type { Format } from "../../format/format.ts";
+import type { PlanNames } from "../../format/plan-names.ts";
 import { useFormat } from "../../format/use-format.ts";
-import type { BoardPlan, BoardSegment } from "../../kernels/board-plan.ts";
+import type { BoardRow, BoardRows, RowPiece } from "../../kernels/board-rows.ts";
 import { gapsBetween } from "../../kernels/culling.ts";
 import { useText, type Text } from "../../text/text.ts";
+import { rowName } from "./row-words.ts";
 
 interface GapDetailsProps {
-  readonly plan: BoardPlan;
-  readonly gap: { readonly lineIndex: number; readonly start: number; readonly end: number };
+  readonly rows: BoardRows;
+  readonly gap: { readonly rowIndex: number; readonly start: number; readonly end: number };
+  readonly names: PlanNames;
 }
 
-/** Time in which a line has nothing planned: between what, and how much of it is working time. */
-export function GapDetails({ plan, gap }: GapDetailsProps): JSX.Element | null {
+/** Time in which a row has nothing planned: between what, and how much of it is working time. */
+export function GapDetails({ rows, gap, names }: GapDetailsProps): JSX.Element | null {
   const text = useText();
   const format = useFormat();
   const { details } = text;
-  const line = plan.lines[gap.lineIndex];
-  if (line === undefined) return null;
-  const closed = gapsBetween(line.open, gap.start, gap.end).reduce(
-    (sum, spell) => sum + spell.end - spell.start,
-    0,
-  );
+  const row = rows.rows[gap.rowIndex];
+  if (row === undefined) return null;
   const length = gap.end - gap.start;
-  const before = line.segments.findLast((segment) => segment.end <= gap.start);
-  const after = line.segments.find((segment) => segment.start >= gap.end);
-  const reasons = line.closures.filter((closure) => closure.start < gap.end && closure.end > gap.start);
+  const closed = closedWithin(row, gap.start, gap.end);
+  const before = row.pieces.findLast((piece) => piece.end <= gap.start);
+  const after = row.pieces.find((piece) => piece.start >= gap.end);
+  const reasons = row.closures.filter((closure) => closure.start < gap.end && closure.end > gap.start);
   return (
     <>
       <h2>
         {details.gap} · {format.span(length)}
       </h2>
-      <p className="details-lead">{line.name}</p>
+      <p className="details-lead">{rowName(row, names)}</p>
       <Facts
         facts={[
           { name: details.start, value: format.instant(gap.start) },
           { name: details.end, value: format.instant(gap.end) },
-          { name: details.openWithin, value: format.span(length - closed) },
-          { name: details.closedWithin, value: format.span(closed) },
-          { name: details.before, value: nameOf(before, text) ?? details.nothingBefore },
-          { name: details.after, value: nameOf(after, text) ?? details.nothingAfter },
+          ...(closed === null ? [] : workingFacts(length, closed, text, format)),
+          { name: details.before, value: nameOf(rows, before, text) ?? details.nothingBefore },
+          { name: details.after, value: nameOf(rows, after, text) ?? details.nothingAfter },
         ]}
       />
-      {closed >= length && <p className="hint">{details.allClosed}</p>}
+      {closed !== null && closed >= length && <p className="hint">{details.allClosed}</p>}
       {reasons.length > 0 && (
         <ul className="reasons">
           {reasons.map((closure) => (
@@ -56,8 +56,24 @@ export function GapDetails({ plan, gap }: GapDetailsProps): JSX.Element | null {
   );
 }
 
-function nameOf(segment: BoardSegment | undefined, text: Text): string | null {
-  if (segment === undefined) return null;
-  if (segment.source.kind === "change") return text.details.change;
-  return text.details.order(segment.source.orderId);
+/** Closed seconds of a stretch of a row; null where its working time is not known. */
+function closedWithin({ open }: BoardRow, startAt: number, endAt: number): number | null {
+  if (open === null) return null;
+  return gapsBetween(open, startAt, endAt).reduce((sum, { start, end }) => sum + end - start, 0);
+}
+
+function workingFacts(length: number, closed: number, text: Text, format: Format): readonly Fact[] {
+  return [
+    { name: text.details.openWithin, value: format.span(length - closed) },
+    { name: text.details.closedWithin, value: format.span(closed) },
+  ];
+}
+
+/** Order or change, with its line where the row is not the line's. */
+function nameOf({ choice, plan }: BoardRows, piece: RowPiece | undefined, text: Text): string | null {
+  if (piece === undefined) return null;
+  const { source, lineIndex } = piece.segment;
+  const name = source.kind === "change" ? text.details.change : text.details.order(source.orderId);
+  const line = plan.lines[lineIndex]?.name;
+  return choice === "lines" || line === undefined ? name : `${name}, ${line}`;
 }

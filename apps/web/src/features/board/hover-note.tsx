@@ -1,8 +1,9 @@
 import type { JSX } from "react";
 import { useFormat } from "../../format/use-format.ts";
+import { pieceOfSegment } from "../../kernels/board-rows.ts";
 import { rowTopPx } from "../../kernels/row-layout.ts";
 import { xOfInstant } from "../../kernels/time-scale.ts";
-import { layoutOf } from "../../state/reduce.ts";
+import { layoutOf, rowsOf } from "../../state/reduce.ts";
 import { useText } from "../../text/text.ts";
 import type { PlanNames } from "../../format/plan-names.ts";
 import { useBoard } from "./use-board.ts";
@@ -15,12 +16,15 @@ export function HoverNote({ names }: { readonly names: PlanNames }): JSX.Element
   const format = useFormat();
   const hover = useBoard((state) => state.hover);
   const state = useBoard((whole) => (whole.hover?.kind === "segment" ? whole : null));
-  const segment = hover?.kind === "segment" ? state?.plan?.segments[hover.index] : undefined;
-  if (state === null || segment === undefined) return null;
+  const rows = state === null ? null : rowsOf(state);
+  if (state === null || rows === null || hover?.kind !== "segment") return null;
+  const piece = pieceOfSegment(rows, hover.index, hover.rowIndex);
+  if (piece === null) return null;
+  const { segment } = piece;
   const layout = layoutOf(state);
   const { source } = segment;
-  const x = layout.labelWidthPx + Math.max(0, xOfInstant(state.view, segment.start));
-  const top = rowTopPx(layout, state.view.scrollPx, segment.lineIndex);
+  const x = layout.labelWidthPx + Math.max(0, xOfInstant(state.view, piece.start));
+  const top = rowTopPx(layout, state.view.scrollPx, piece.rowIndex);
   const isLow = top > layout.heightPx * 0.65;
   const span = format.span(segment.end - segment.start);
   return (
@@ -61,6 +65,7 @@ export function HoverNote({ names }: { readonly names: PlanNames }): JSX.Element
           {text.board.stop[source.reason]} · {span}
         </strong>
       )}
+      {rows.choice !== "lines" && <span>{rows.plan.lines[segment.lineIndex]?.name}</span>}
       <span className="hint">
         {format.instant(segment.start)} – {format.instant(segment.end)}
       </span>

@@ -4,48 +4,62 @@ import { SheetBand } from "../../components/sheet-band.tsx";
 import { SpacerRow } from "../../components/spacer-row.tsx";
 import type { Format } from "../../format/format.ts";
 import { useFormat } from "../../format/use-format.ts";
-import type { BoardPlan, BoardSegment } from "../../kernels/board-plan.ts";
+import type { BoardRows, RowChoice, RowPiece } from "../../kernels/board-rows.ts";
 import type { HeldOrders } from "../../kernels/held-order.ts";
 import { isSegmentKept, ordersKept } from "../../kernels/plan-filter.ts";
+import { rowsOf } from "../../state/reduce.ts";
 import { useText, type Text } from "../../text/text.ts";
 import type { PlanNames } from "../../format/plan-names.ts";
 import { heldWords } from "./held-words.ts";
+import { rowName } from "./row-words.ts";
 import { useBoard } from "./use-board.ts";
 
 const rowPx = 36;
 
 /** The same plan as rows: for screen readers, for reading exact times, and for copying into a spreadsheet. */
 export function PlanTable({
-  plan,
   names,
   held,
 }: {
-  readonly plan: BoardPlan;
   readonly names: PlanNames;
   readonly held: HeldOrders;
-}): JSX.Element {
+}): JSX.Element | null {
+  const rows = useBoard(rowsOf);
+  return rows === null ? null : <PiecesTable laidOut={rows} names={names} held={held} />;
+}
+
+interface PiecesTableProps {
+  readonly laidOut: BoardRows;
+  readonly names: PlanNames;
+  readonly held: HeldOrders;
+}
+
+function PiecesTable({ laidOut, names, held }: PiecesTableProps): JSX.Element {
   const text = useText();
   const format = useFormat();
   const filter = useBoard((state) => state.filter);
   const [isCopied, setCopied] = useState(false);
   const scrollRef = useRef<HTMLDivElement>(null);
   const rows = useMemo(() => {
+    const { plan } = laidOut;
     const kept = ordersKept(plan, filter);
-    return plan.segments.filter((segment) => isSegmentKept(plan, segment, kept));
-  }, [plan, filter]);
+    return laidOut.rows.flatMap((row) =>
+      row.pieces.filter(({ segment }) => isSegmentKept(plan, segment, kept)),
+    );
+  }, [laidOut, filter]);
   const virtual = useVirtualizer({
     count: rows.length,
     getScrollElement: () => scrollRef.current,
     estimateSize: () => rowPx,
     overscan: 12,
   });
-  const words: Words = { plan, names, held, text, format };
-  const titles = titlesOf(text);
+  const words: Words = { laidOut, names, held, text, format };
+  const titles = titlesOf(text, laidOut.choice);
   const items = virtual.getVirtualItems();
   const above = items[0]?.start ?? 0;
   const below = virtual.getTotalSize() - (items.at(-1)?.end ?? 0);
   const copy = async (): Promise<void> => {
-    const lines = [titles, ...rows.map((segment) => cellsOf(segment, words))];
+    const lines = [titles, ...rows.map((piece) => cellsOf(piece, words))];
     await navigator.clipboard.writeText(lines.map((cells) => cells.join("\t")).join("\n"));
     setCopied(true);
   };
@@ -79,9 +93,14 @@ export function PlanTable({
           <tbody>
             <SpacerRow height={above} />
             {items.map((item) => {
-              const segment = rows[item.index];
-              return segment === undefined ? null : (
-                <PlanRow key={segment.index} place={item.index + 2} segment={segment} words={words} />
+              const piece = rows[item.index];
+              return piece === undefined ? null : (
+                <PlanRow
+                  key={`${piece.rowIndex} ${piece.place}`}
+                  place={item.index + 2}
+                  piece={piece}
+                  words={words}
+                />
               );
             })}
             <SpacerRow height={below} />
@@ -93,7 +112,7 @@ export function PlanTable({
 }
 
 interface Words {
-  readonly plan: BoardPlan;
+  readonly laidOut: BoardRows;
   readonly names: PlanNames;
   readonly held: HeldOrders;
   readonly text: Text;
@@ -102,12 +121,14 @@ interface Words {
 
 interface PlanRowProps {
   readonly place: number;
-  readonly segment: BoardSegment;
+  readonly piece: RowPiece;
   readonly words: Words;
 }
 
-function PlanRow({ place, segment, words }: PlanRowProps): JSX.Element {
-  const cells = cellsOf(segment, words);
+function PlanRow({ place, piece, words }: PlanRowProps): JSX.Element {
+  const { segment } = piece;
+  const cells = cellsOf(piece, words);
+  const sheetColumn = words.laidOut.choice === "lines" ? 5 : 6;
   const isLate = segment.source.kind === "run" && segment.source.lateSeconds > 0;
   return (
     <tr aria-rowindex={place} className={isLate ? "late-row" : undefined}>
@@ -133,21 +154,27 @@ function PlanRow({ place, segment, words }: PlanRowProps): JSX.Element {
   );
 }
 
-const sheetColumn = 5;
-
-function titlesOf({ table }: Text): readonly string[] {
+function titlesOf({ table }: Text, choice: RowChoice): readonly string[] {
   const { line, kind, order, customer, what, sheet, pieces, start, end, lasts, held, late } = table;
-  return [line, kind, order, customer, what, sheet, pieces, start, end, lasts, held, late];
+  const columns = [line, kind, order, customer, what, sheet, pieces, start, end, lasts, held, late];
+  return choice === "lines" ? columns : [choice === "moulds" ? table.mould : table.team, ...columns];
 }
 
-function cellsOf(segment: BoardSegment, { plan, names, held, text, format }: Words): readonly string[] {
+/** Cells of a piece; where rows are not lines, whose row it is comes first. */
+function cellsOf(piece: RowPiece, words: Words): readonly string[] {
+  const { laidOut, names } = words;
+  const row = laidOut.rows[piece.rowIndex];
+  const cells = cellsOnLine(piece, words);
+  return laidOut.choice === "lines" || row === undefined ? cells : [rowName(row, names), ...cells];
+}
+
+function cellsOnLine(
+  { segment, start, end }: RowPiece,
+  { laidOut: { plan }, names, held, text, format }: Words,
+): readonly string[] {
   const { source } = segment;
   const line = plan.lines[segment.lineIndex]?.name ?? "";
-  const times = [
-    format.instant(segment.start),
-    format.instant(segment.end),
-    format.span(segment.end - segment.start),
-  ];
+  const times = [format.instant(start), format.instant(end), format.span(end - start)];
   const kind = text.table.kinds[source.kind];
   if (source.kind === "change") {
     const work = `${names.mould(source.mouldOut)} → ${names.mould(source.mouldIn)}`;

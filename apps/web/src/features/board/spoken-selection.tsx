@@ -1,22 +1,32 @@
 import type { JSX } from "react";
 import type { Format } from "../../format/format.ts";
 import { useFormat } from "../../format/use-format.ts";
-import type { BoardPlan } from "../../kernels/board-plan.ts";
+import type { PlanNames } from "../../format/plan-names.ts";
+import { pieceOfSegment, type BoardRows } from "../../kernels/board-rows.ts";
+import type { BoardSegment } from "../../kernels/board-plan.ts";
 import type { HeldOrders } from "../../kernels/held-order.ts";
+import { rowsOf } from "../../state/reduce.ts";
 import type { Selection } from "../../state/board-state.ts";
 import { useText, type Text } from "../../text/text.ts";
+import { rowName } from "./row-words.ts";
 import { useBoard } from "./use-board.ts";
 
 /** What is selected, in a sentence for screen readers: changes as the keyboard walks. */
-export function SpokenSelection({ held }: { readonly held: HeldOrders }): JSX.Element {
+export function SpokenSelection({
+  held,
+  names,
+}: {
+  readonly held: HeldOrders;
+  readonly names: PlanNames;
+}): JSX.Element {
   const text = useText();
   const format = useFormat();
-  const plan = useBoard((state) => state.plan);
+  const rows = useBoard(rowsOf);
   const selection = useBoard((state) => state.selection);
   const spoken =
-    plan === null || selection === null
+    rows === null || selection === null
       ? text.board.nothingSelected
-      : sentence(plan, selection, { held, text, format });
+      : sentence(rows, selection, { held, names, text, format });
   return (
     <div className="unseen" role="status" aria-live="polite">
       {spoken}
@@ -26,20 +36,22 @@ export function SpokenSelection({ held }: { readonly held: HeldOrders }): JSX.El
 
 interface Words {
   readonly held: HeldOrders;
+  readonly names: PlanNames;
   readonly text: Text;
   readonly format: Format;
 }
 
-function sentence(plan: BoardPlan, selection: Selection, { held, text, format }: Words): string {
+function sentence(rows: BoardRows, selection: Selection, { held, names, text, format }: Words): string {
   const { details } = text;
   if (selection.kind === "order") return details.order(selection.orderId);
-  const lineIndex =
-    selection.kind === "gap" ? selection.lineIndex : plan.segments[selection.index]?.lineIndex;
-  const line = plan.lines[lineIndex ?? -1]?.name ?? "";
-  if (selection.kind === "gap")
-    return `${line}: ${details.gap}, ${format.span(selection.end - selection.start)}`;
-  const segment = plan.segments[selection.index];
+  if (selection.kind === "gap") {
+    const row = rows.rows[selection.rowIndex];
+    const span = format.span(selection.end - selection.start);
+    return `${row === undefined ? "" : rowName(row, names)}: ${details.gap}, ${span}`;
+  }
+  const segment = rows.plan.segments[selection.index];
   if (segment === undefined) return text.board.nothingSelected;
+  const line = placeName(rows, segment, { rowIndex: selection.rowIndex, names });
   const { source } = segment;
   const times = `${format.instant(segment.start)}, ${format.span(segment.end - segment.start)}`;
   if (source.kind === "change") return `${line}: ${details.change}, ${times}`;
@@ -47,4 +59,15 @@ function sentence(plan: BoardPlan, selection: Selection, { held, text, format }:
   const late = source.lateSeconds > 0 ? `, ${text.board.late(format.span(source.lateSeconds))}` : "";
   const hold = held.has(source.orderId) ? `, ${text.hold.held}` : "";
   return `${line}: ${details.order(source.orderId)}, ${source.mouldName}, ${text.units.pieces(format.count(source.pieces))} ${source.colour.name}, ${times}${late}${hold}`;
+}
+
+/** The line, and before it the row where rows are of something else. */
+function placeName(
+  rows: BoardRows,
+  segment: BoardSegment,
+  { rowIndex, names }: { readonly rowIndex: number | undefined; readonly names: PlanNames },
+): string {
+  const line = rows.plan.lines[segment.lineIndex]?.name ?? "";
+  const row = rows.rows[pieceOfSegment(rows, segment.index, rowIndex)?.rowIndex ?? -1];
+  return rows.choice === "lines" || row === undefined ? line : `${rowName(row, names)}, ${line}`;
 }
