@@ -5,6 +5,10 @@ import type { Text } from "../text/text.ts";
 /** Names of what the plan refers to by id; the id itself where the plant does not know it (any more). */
 export interface PlanNames {
   readonly mould: (copy: MouldCopy | null) => string;
+  /** The mould without its copy. */
+  readonly mouldAlone: (mouldId: string) => string;
+  /** Which copy it is; null where the mould has no other. */
+  readonly copyNumber: (copy: MouldCopy) => string | null;
   readonly team: (id: string) => string;
   readonly trolley: (id: string) => string;
 }
@@ -13,13 +17,20 @@ export function planNames(plant: Plant | undefined, text: Text): PlanNames {
   const moulds = new Map<string, Mould>(plant?.moulds.map((mould) => [mould.id, mould]));
   const teams = new Map<string, string>(plant?.setterTeams.map((team) => [team.id, team.name]));
   const trolleys = new Map<string, string>(plant?.trolleys.map((trolley) => [trolley.id, trolley.name]));
+  const mouldAlone = (mouldId: string): string => moulds.get(mouldId)?.name ?? mouldId;
+  const copyNumber = ({ mouldId, copy }: MouldCopy): string | null => {
+    const known = moulds.get(mouldId);
+    return known === undefined || known.copies > 1 ? `${copy}` : null;
+  };
   return {
     mould: (copy) => {
       if (copy === null) return text.details.nothing;
-      const known = moulds.get(copy.mouldId);
-      const name = known?.name ?? copy.mouldId;
-      return known === undefined || known.copies > 1 ? text.details.copy(name, `${copy.copy}`) : name;
+      const name = mouldAlone(copy.mouldId);
+      const number = copyNumber(copy);
+      return number === null ? name : text.details.copy(name, number);
     },
+    mouldAlone,
+    copyNumber,
     team: (id) => teams.get(id) ?? id,
     trolley: (id) => trolleys.get(id) ?? id,
   };

@@ -114,7 +114,9 @@ function drawRowNames(pen: Pen, frame: Frame, rows: { readonly from: number; rea
     const widthOf = (text: string): number => textWidth(pen, text);
     pen.font = boardFont.line;
     pen.fillStyle = palette.ink;
-    pen.fillText(fitLabel(frame.words.rowName(row), width - 16, widthOf), 12, middle - 2);
+    const { name, shortName } = frame.words.rowLabel(row);
+    const label = widthOf(name) <= width - 16 ? name : shortName;
+    pen.fillText(fitLabel(label, width - 16, widthOf), 12, middle - 2);
     pen.font = boardFont.small;
     pen.fillStyle = palette.soft;
     pen.fillText(fitLabel(frame.words.rowUse(row), width - 16, widthOf), 12, middle + 14);

@@ -12,7 +12,7 @@ export interface BoardWords {
   readonly week: (mark: DayMark) => string;
   readonly pieces: (count: number) => string;
   /** Name of a row and, below it, how much its resource is used. */
-  readonly rowName: (row: BoardRow) => string;
+  readonly rowLabel: (row: BoardRow) => { readonly name: string; readonly shortName: string };
   readonly rowUse: (row: BoardRow) => string;
   /** The line that a segment is on. */
   readonly line: (segment: BoardSegment) => string;

@@ -4,7 +4,7 @@ import type { BoardPlan } from "../../kernels/board-plan.ts";
 import { isoWeek } from "../../kernels/time-marks.ts";
 import type { BoardWords } from "../../render/frame.ts";
 import type { Text } from "../../text/text.ts";
-import { rowName, rowUse } from "./row-words.ts";
+import { rowLabel, rowUse } from "./row-words.ts";
 
 const fullDayFromPx = 92;
 const weekdayFromPx = 58;
@@ -28,8 +28,8 @@ export function boardWords(
     week: (mark) =>
       `${text.board.week(isoWeek(mark.year, mark.month, mark.day))} · ${format.shortDay(noon(mark.at))}`,
     pieces: (count) => format.count(count),
-    rowName: (row) => rowName(row, names),
-    rowUse: (row) => rowUse(row, { text, format }),
+    rowLabel: (row) => rowLabel(row, names),
+    rowUse: (row) => rowUse(row, { names, text, format }),
     line: ({ lineIndex }) => plan.lines[lineIndex]?.name ?? "",
     hours: (seconds) => format.gate(seconds),
     late: (seconds) => text.board.late(format.span(seconds)),

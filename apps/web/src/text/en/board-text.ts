@@ -6,6 +6,7 @@ export const boardText = {
     week: (n: number) => `Week ${n}`,
     used: (share: string) => `${share} used`,
     mouldUse: (time: string) => `${time} in use`,
+    copyUse: (copy: string, time: string) => `copy ${copy} · ${time}`,
     teamUse: (changes: string, time: string) => `${changes} changes, ${time}`,
     late: (time: string) => `${time} late`,
     early: (time: string) => `${time} to spare`,
