@@ -41,6 +41,28 @@ describe("a process that is killed while it plans", () => {
     rmSync(folder, { recursive: true, force: true });
   });
 
+  test("while a plan is changed by hand: every step that was acknowledged is there, and can be taken back", async () => {
+    const folder = mkdtempSync(join(tmpdir(), "formweek-killed-"));
+    const editing = startProgram("./processes/edit-without-end.ts", [folder], {});
+    await eventually("it has made steps", () => editing.lines.length >= 8 || editing.hasEnded());
+    await editing.kill();
+    const [plantId = "", ...said] = editing.lines;
+
+    const next = await started(embeddedConfig(folder));
+    const found = await next.app.queries.getWorkingPlan({ plantId }, localPlanner);
+    if (!found.ok) throw new Error(found.error.cause);
+    const kept = found.value.steps.map(({ revision, planId }) => `${revision} ${planId}`);
+    expect(said.length).toBeGreaterThanOrEqual(7);
+    expect(kept).toEqual(expect.arrayContaining(said));
+    // one more may have been committed without its acknowledgement being heard, beside the planning run's own
+    expect(kept.length - said.length).toBeLessThanOrEqual(2);
+    const { revision: expectedRevision, steps } = found.value;
+    const undone = await next.app.commands.undoStep({ plantId, expectedRevision }, localPlanner);
+    expect(undone).toMatchObject({ ok: true, value: { planId: steps[0]?.fromPlanId } });
+    await next.close();
+    rmSync(folder, { recursive: true, force: true });
+  });
+
   test.skipIf(!haveServers)(
     "on servers: another worker takes the run over, and one plan is saved",
     async () => {

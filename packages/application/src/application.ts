@@ -1,5 +1,6 @@
 import type { Actor } from "./actor.ts";
 import { acceptImport } from "./commands/accept-import.ts";
+import { editPlan } from "./commands/edit-plan.ts";
 import { freeOrder } from "./commands/free-order.ts";
 import { pinOrder } from "./commands/pin-order.ts";
 import { previewImport } from "./commands/preview-import.ts";
@@ -22,6 +23,7 @@ import { getComparison } from "./queries/get-comparison.ts";
 import { getOrderBook } from "./queries/get-order-book.ts";
 import { getPins } from "./queries/get-pins.ts";
 import { getPlan } from "./queries/get-plan.ts";
+import { getPlanProblem } from "./queries/get-plan-problem.ts";
 import { getPlant } from "./queries/get-plant.ts";
 import { getRates } from "./queries/get-rates.ts";
 import { getRun } from "./queries/get-run.ts";
@@ -49,6 +51,7 @@ export function createApplication(ports: Ports) {
       acceptImport: guard(acceptImport),
       requestSolve: guard(requestSolve),
       stopSolve: guard(stopSolve),
+      editPlan: guard(editPlan),
       undoStep: guard(undoStep),
       redoStep: guard(redoStep),
       restorePlan: guard(restorePlan),
@@ -66,6 +69,7 @@ export function createApplication(ports: Ports) {
       getWorkingPlan: guard(getWorkingPlan),
       listPublications: guard(listPublications),
       getComparison: guard(getComparison),
+      getPlanProblem: guard(getPlanProblem),
       exportOrders: guard(exportOrders),
       exportPlant: guard(exportPlant),
       exportPlan: guard(exportPlan),

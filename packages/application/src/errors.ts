@@ -21,6 +21,7 @@ export type AppErrorCode =
   | "plan-rejected"
   | "solver-failed"
   | "working-plan-changed"
+  | "edit-refused"
   | "nothing-to-undo"
   | "nothing-to-redo"
   | "already-working-plan"

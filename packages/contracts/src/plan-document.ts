@@ -242,10 +242,12 @@ export const PlanDocument = z
     format: z.literal("formweek-plan/1"),
     engineVersion: z.string(),
     seed: z.int(),
-    steps: z.int().describe("Steps of the search that made it"),
+    steps: z.int().describe("Steps of the search that made it; 0 for a plan that was changed by hand"),
     inputHash: z
       .string()
-      .describe("16 hex digits over plant and orders: equal hash, seed and steps give an equal plan"),
+      .describe(
+        "16 hex digits over plant and orders: equal hash, seed and steps give an equal plan, unless it was changed by hand",
+      ),
     plant: z.object({ id: Id, name: z.string(), timeZone: z.string(), currency: z.string() }),
     horizon: z.object({ start: InstantText, end: InstantText }),
     lines: z.array(PlanLine),

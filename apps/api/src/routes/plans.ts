@@ -4,7 +4,7 @@ import {
   type PlanHead as StoredHead,
   type StoredPlan,
 } from "@formweek/application";
-import { PlanComparison, PlanListResponse, PlanResponse } from "@formweek/contracts";
+import { PlanComparison, PlanListResponse, PlanProblemResponse, PlanResponse } from "@formweek/contracts";
 import type { Asked } from "../asked.ts";
 import { valueOf } from "../refusal.ts";
 import type { WireServer } from "../wire-type-provider.ts";
@@ -56,6 +56,24 @@ export function planRoutes(server: WireServer, { app, actorOf }: Asked): void {
   );
 
   server.get(
+    "/api/plants/:plantId/plans/:planId/problem",
+    {
+      schema: {
+        tags: ["planning"],
+        summary: "The engine's problem in which a plan is worked on by hand",
+        params: PlanPath,
+        response: { 200: PlanProblemResponse, ...failures },
+      },
+    },
+    async (request) => {
+      const { sameInputs, problem } = valueOf(
+        await app.queries.getPlanProblem(request.params, actorOf(request)),
+      );
+      return { sameInputs, problem: { ...problem } };
+    },
+  );
+
+  server.get(
     "/api/plants/:plantId/plans/:planId/compare/:otherPlanId",
     {
       schema: {
@@ -70,8 +88,9 @@ export function planRoutes(server: WireServer, { app, actorOf }: Asked): void {
   );
 }
 
-function headOnTheWire({ id, createdAt, engineVersion, seed, steps, summary }: StoredHead) {
-  return { planId: id, createdAt: isoInstant(createdAt), engineVersion, seed, steps, summary };
+function headOnTheWire({ id, createdAt, engineVersion, seed, steps, parentId, edit, summary }: StoredHead) {
+  const making = { parentPlanId: parentId, edit };
+  return { planId: id, createdAt: isoInstant(createdAt), engineVersion, seed, steps, ...making, summary };
 }
 
 function planOnTheWire({ id, createdAt, document }: StoredPlan) {

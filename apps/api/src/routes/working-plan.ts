@@ -1,5 +1,6 @@
 import { isoInstant, type ListedStep, type PlanStep } from "@formweek/application";
 import {
+  EditRequest,
   PublicationListResponse,
   PublishRequest,
   RestoreRequest,
@@ -14,7 +15,7 @@ import { PlantPath, failures } from "./route-schemas.ts";
 
 const step = { tags: ["planning"], params: PlantPath, response: { 200: StepResponse, ...failures } };
 
-/** The plan that is worked on: where it stands, back, forward, back to an earlier plan, and out to the plant. */
+/** The plan that is worked on: where it stands, changes by hand, back, forward, back to an earlier plan, and out to the plant. */
 export function workingPlanRoutes(server: WireServer, { app, actorOf }: Asked): void {
   server.get(
     "/api/plants/:plantId/working-plan",
@@ -29,6 +30,16 @@ export function workingPlanRoutes(server: WireServer, { app, actorOf }: Asked): 
     async (request) => {
       const { steps, ...here } = valueOf(await app.queries.getWorkingPlan(request.params, actorOf(request)));
       return { ...here, steps: steps.map(stepOnTheWire) };
+    },
+  );
+
+  server.post(
+    "/api/plants/:plantId/working-plan/edits",
+    { schema: { ...step, summary: "Change the working plan by hand", body: EditRequest } },
+    async (request) => {
+      const { revision: expectedRevision, edit } = request.body;
+      const input = { ...request.params, expectedRevision, edit };
+      return valueOf(await app.commands.editPlan(input, actorOf(request)));
     },
   );
 

@@ -48,7 +48,7 @@ export async function takeStep(
 }
 
 /** The newest step, if it is the expected one. */
-async function standing(
+export async function standing(
   { plants, steps }: Pick<Repositories, "plants" | "steps">,
   plantId: string,
   expectedRevision: number,

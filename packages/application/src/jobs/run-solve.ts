@@ -1,18 +1,12 @@
-import {
-  ENGINE_VERSION,
-  type Pin,
-  type Plan,
-  type PlanBound,
-  type SolveStatistics,
-} from "@formweek/scheduler";
+import { ENGINE_VERSION, type Plan, type PlanBound, type SolveStatistics } from "@formweek/scheduler";
 import { addStep, stepOnto } from "../commands/add-step.ts";
 import { refusalOfOrders, refusalOfPlant } from "../commands/record-faults.ts";
 import type { AppError } from "../errors.ts";
 import { assembleProblem } from "../planning/assemble-problem.ts";
 import type { Assembled } from "../planning/assembled.ts";
 import { describePlan } from "../planning/describe-plan.ts";
+import { planningSnapshot } from "../planning/planning-snapshot.ts";
 import type { JobContext } from "../ports/job-queue.ts";
-import type { StoredPin } from "../ports/pin-repository.ts";
 import type { StoredPlan } from "../ports/plan-repository.ts";
 import type { Ports } from "../ports/ports.ts";
 import type { SolveRun } from "../ports/run-repository.ts";
@@ -51,7 +45,7 @@ export async function runSolve(ports: Ports, runId: string, { signal }: JobConte
 
 /** Null when the run was stopped before there was a first plan. */
 async function solve(ports: Ports, run: SolveRun, signal: AbortSignal): Promise<Result<Solved> | null> {
-  const snapshot = await loadSnapshot(ports, run.plantId);
+  const snapshot = await ports.store.read((repositories) => planningSnapshot(repositories, run.plantId));
   if (snapshot === null) return refused(plantGone);
   const refusal = refusalOfPlant(snapshot.plant) ?? refusalOfOrders(snapshot.orders, snapshot.plant);
   if (refusal !== null) return refused(refusal);
@@ -81,23 +75,6 @@ async function solve(ports: Ports, run: SolveRun, signal: AbortSignal): Promise<
     await progress.settle();
   }
 }
-
-/** Plant, orders and pins at one instant; null when the plant is gone. */
-async function loadSnapshot(ports: Ports, plantId: string) {
-  return ports.store.read(async ({ plants, orders, pins }) => {
-    const stored = await plants.get(plantId);
-    if (stored === null) return null;
-    const held = (await pins.list(plantId)).pins;
-    return { plant: stored.plant, orders: (await orders.book(plantId)).orders, pins: held.map(enginePin) };
-  });
-}
-
-const enginePin = ({ orderId, lineId, startAt }: StoredPin): Pin => ({
-  orderId,
-  lineId,
-  startAt,
-  sequence: null,
-});
 
 async function endWithPlan(ports: Ports, run: SolveRun, solved: Solved): Promise<void> {
   const plan = storedPlan(ports, run, solved);

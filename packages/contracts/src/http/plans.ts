@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { PlanDocument, PlanSummary } from "../plan-document.ts";
+import { PlanEdit } from "../plan-edit.ts";
 import { Id, InstantText } from "../scalars.ts";
 
 export const PlanHead = z
@@ -9,6 +10,10 @@ export const PlanHead = z
     engineVersion: z.string(),
     seed: z.int(),
     steps: z.int(),
+    parentPlanId: Id.nullable().describe(
+      "Plan that it was made from by hand; null for a planning run's plan",
+    ),
+    edit: PlanEdit.nullable().describe("The change by hand that made it; null for a planning run's plan"),
     summary: PlanSummary,
   })
   .meta({ id: "PlanHead" });
@@ -20,3 +25,12 @@ export type PlanListResponse = z.infer<typeof PlanListResponse>;
 
 export const PlanResponse = z.object({ planId: Id, createdAt: InstantText, document: PlanDocument });
 export type PlanResponse = z.infer<typeof PlanResponse>;
+
+/** The problem in which a plan is worked on by hand, for an engine in the browser. */
+export const PlanProblemResponse = z.object({
+  sameInputs: z.boolean().describe("Plant, orders and held orders are what they were when the plan was made"),
+  problem: z
+    .record(z.string(), z.unknown())
+    .describe("The engine's own record of the problem, of the engine version that is served"),
+});
+export type PlanProblemResponse = z.infer<typeof PlanProblemResponse>;

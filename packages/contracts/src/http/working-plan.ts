@@ -82,3 +82,6 @@ export type Publication = z.infer<typeof Publication>;
 /** Newest first. */
 export const PublicationListResponse = z.array(Publication);
 export type PublicationListResponse = z.infer<typeof PublicationListResponse>;
+
+export const EditRequest = z.object({ revision: SeenRevision, edit: PlanEdit }).meta({ id: "EditRequest" });
+export type EditRequest = z.infer<typeof EditRequest>;

@@ -1,0 +1,65 @@
+import { planNotFound, plantNotFound } from "../not-found.ts";
+import { assembleForPlan } from "../planning/assemble-for-plan.ts";
+import { editDocument } from "../planning/edit-document.ts";
+import type { PlanEdit } from "../planning/plan-edit.ts";
+import { planningSnapshot } from "../planning/planning-snapshot.ts";
+import type { StoredPlan } from "../ports/plan-repository.ts";
+import type { Ports } from "../ports/ports.ts";
+import { type Result, ok, refused } from "../result.ts";
+import type { UseCase } from "../use-case.ts";
+import { type StepInput, type StepTaken, standing, takeStep } from "./take-step.ts";
+
+export interface EditInput extends StepInput {
+  readonly edit: PlanEdit;
+}
+
+/**
+ * Changes the working plan by hand: a new plan, and a step that can be taken back. A change that leaves everything where
+ * it is makes neither.
+ */
+export const editPlan: UseCase<EditInput, StepTaken> = {
+  role: "planner",
+  run: async (ports, input, actor) => {
+    const edited = await editedPlan(ports, input);
+    if (!edited.ok) return edited;
+    const { parent, plan } = edited.value;
+    if (plan === null) return ok({ revision: input.expectedRevision, planId: parent.id });
+    return takeStep(ports, input, actor, async (here, { plans }) => {
+      const planId = await plans.insertOnce(plan);
+      return ok({ kind: "edit", planId, undoTo: here.revision, redoTo: null, note: null });
+    });
+  },
+};
+
+interface Edited {
+  /** The working plan before. */
+  readonly parent: StoredPlan;
+  /** Null when nothing changes. */
+  readonly plan: StoredPlan | null;
+}
+
+/** Worked out before anything is written: it takes far longer than a transaction should. */
+async function editedPlan(
+  ports: Ports,
+  { plantId, expectedRevision, edit }: EditInput,
+): Promise<Result<Edited>> {
+  const known = await ports.store.read(async (repositories) => {
+    const here = await standing(repositories, plantId, expectedRevision);
+    if (!here.ok) return here;
+    const parent = await repositories.plans.get(plantId, here.value.planId);
+    if (parent === null) return refused(planNotFound(here.value.planId));
+    const snapshot = await planningSnapshot(repositories, plantId);
+    return snapshot === null ? refused(plantNotFound(plantId)) : ok({ parent, snapshot });
+  });
+  if (!known.ok) return known;
+  const { parent, snapshot } = known.value;
+  const assembled = assembleForPlan(snapshot, parent.document);
+  if (!assembled.ok) return assembled;
+  const document = editDocument(assembled.value, parent.document, edit);
+  if (!document.ok) return document;
+  if (document.value === null) return ok({ parent, plan: null });
+  const { engineVersion, seed, steps, summary } = document.value;
+  const made = { id: ports.ids.next(), plantId, createdAt: ports.clock.now(), engineVersion, seed, steps };
+  const making = { runId: null, parentId: parent.id, edit } as const;
+  return ok({ parent, plan: { ...made, ...making, summary, document: document.value } });
+}
