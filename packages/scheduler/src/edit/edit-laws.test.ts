@@ -139,6 +139,30 @@ describe("plans worked by hand", () => {
     expect(refused).toBeGreaterThan(50);
   });
 
+  it("stand under a problem that has changed since, by what of them may still run", MANY_PLANTS, () => {
+    let changedPlans = 0;
+    fc.assert(
+      fc.property(problemArb(), fc.integer({ min: 0, max: 1e6 }), (problem, seed) => {
+        const [first, second, ...others] = problem.jobs;
+        const given = planOf({ ...problem, pins: [], jobs: [first!, ...others] });
+        const changed: ProblemData = {
+          ...problem,
+          jobs: [second!, ...others.map((job) => ({ ...job, options: job.options.slice(1) }))],
+          pins: problem.pins.filter(({ orderId }) => orderId !== first!.orderId),
+        };
+        const table = tableOf(changed, given);
+        expect(auditPlan(changed, table.plan)).toEqual([]);
+        if (table.plan.lots.length === 0) return;
+        const result = table.apply(anyMove(changed, table.plan, createRandom(seed)));
+        if (!result.ok) return;
+        changedPlans++;
+        expect(auditPlan(changed, result.value)).toEqual([]);
+      }),
+      { seed: 204, numRuns: 80 },
+    );
+    expect(changedPlans).toBeGreaterThan(20);
+  });
+
   it("keep every other lot on its line, in its order", MANY_PLANTS, () => {
     let tried = 0;
     fc.assert(

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { HOUR, jobOf, twoMouldPlant } from "../../../../tests/helpers/two-mould-plant.ts";
+import { HOUR, jobOf, lineOf, twoMouldPlant } from "../../../../tests/helpers/two-mould-plant.ts";
 import { stillEnv } from "../../../../tests/helpers/still-env.ts";
 import {
   openEdits,
@@ -94,26 +94,32 @@ describe("a plan worked by hand", () => {
 });
 
 describe("a turn that has lost its reason", () => {
-  it("becomes usual again, so that a lot does not wait for another that is gone", () => {
-    // b gives way to c for mould B; once c is taken out nothing is left to wait for
+  it("becomes usual again where it delays its lot and costs more", () => {
+    // one team mounts for 2 h; d, on line 2, is urgent, so b on line 1 gives way to all others
+    const lineIds = ["1", "2", "3", "4"];
     const jobs = [
-      jobOf("b", "1", "B", { dueAt: 30 * HOUR }),
-      jobOf("c", "2", "B", { dueAt: 5 * HOUR }),
-      jobOf("d", "2", "A", { earliestStartAt: 40 * HOUR }),
+      jobOf("b", "1", "B", { dueAt: 8 * HOUR, weight: 5 }),
+      jobOf("d", "2", "A", { dueAt: 4 * HOUR }),
+      jobOf("e", "3", "A"),
+      jobOf("x", "3", "A", {
+        options: ["3", "4"].map((lineId) => ({ lineId, setupId: "A", secondsPerPiece: 1 })),
+      }),
     ];
-    const lines = twoMouldPlant({}).lines.map((line) =>
-      line.id === "1" ? { ...line, initial: { setupId: "B", copy: 0 } } : line,
-    );
-    const problem = twoMouldPlant({ lines, jobs });
-    const first = planOf(problem);
-    const givesWay: Plan = {
-      ...first,
-      lots: first.lots.map((lot) => (lot.orderId === "b" ? { ...lot, turn: "gives way" as const } : lot)),
-    };
-    const table = tableOf(problem, givesWay);
-    expect(table.plan.lots.find(({ orderId }) => orderId === "b")).toMatchObject({ turn: "gives way" });
-    const result = table.apply({ kind: "take out", orderId: "c" });
-    expect(result.ok && runs(result.value, "1")).toEqual([["b", 0, 1]]);
+    const moulds = ["A", "B"].map((id) => ({ id, copies: 3, carryingSeconds: 0, outOfService: [] }));
+    const problem = twoMouldPlant({ lines: lineIds.map((id) => lineOf(id)), moulds, jobs });
+    const lots = jobs.map(({ orderId, options, pieces }, i) => {
+      const { lineId, setupId } = options[0]!;
+      const given = { orderId, lot: 0, lineId, setupId, pieces, start: i, end: i + 1, finish: i + 1 };
+      return orderId === "b" ? { ...given, turn: "gives way" as const } : given;
+    });
+    const table = tableOf(problem, { ...planOf(problem), lots });
+    expect(runs(table.plan, "1")).toEqual([["b", 7, 8]]);
+    // one mounting more would come before b, which would be finished at 10 h
+    const result = table.apply({ kind: "move", orderId: "x", lot: 0, lineId: "4", before: null });
+    expect(result.ok && runs(result.value, "1")).toEqual([["b", 3, 4]]);
+    // an edit that delays nobody leaves the turn as it is
+    const other = table.apply({ kind: "take out", orderId: "x" });
+    expect(other.ok && runs(other.value, "1")).toEqual([["b", 7, 8]]);
   });
 });
 
