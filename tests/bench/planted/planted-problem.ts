@@ -25,11 +25,6 @@ const MOST_SLACK_HOURS = 8;
 /** Prices of a planner who wants every order on time, whatever the changes cost. */
 const ON_TIME_FIRST = { tardinessPerWeightHour: 200, lateOrderPerWeight: 1000 };
 
-/** Money per hour of the hidden schedule's length: campaigns are not to pile up on one line. */
-const MAKESPAN_PRICE = 200;
-/** Steps that the hidden schedule is bettered for, so that it is hard to match. */
-const POLISHING_STEPS = 4000;
-
 /** Minutes that lines stand in changes, their work without pauses. */
 export function changeMinutesOf(plan: Plan): number {
   return (plan.objective.terms.find((term) => term.name === "change time")?.amount ?? 0) * 60;
@@ -53,11 +48,11 @@ function planInOrder(runs: readonly (readonly HiddenRun[])[]): Plan {
   return { segments: [], lots, unplanned: [], objective: { terms: [], total: 0 } };
 }
 
-/** Times given sequences by the planner's own rules, audit included, and betters them for so many steps. */
-function timed(problem: ProblemData, startFrom: Plan, maxSteps: number): Plan {
+/** Times given sequences by the planner's own rules, audit included; no search. */
+function timed(problem: ProblemData, startFrom: Plan): Plan {
   const result = solve(
     problem,
-    { seed: 0, maxSteps, maxMs: null, startFrom },
+    { seed: 0, maxSteps: 0, maxMs: null, startFrom },
     { monotonicMs: () => 0, isCancelled: () => false, onProgress: () => undefined },
   );
   if (result.status !== "planned") throw new Error(`The hidden schedule is ${result.status}.`);
@@ -72,8 +67,9 @@ function wholeJob(job: Job): Job {
 }
 
 /**
- * Plants a schedule: a generated plant, campaigns laid out on its lines back to back, bettered by a search that knows no due
- * dates and can so look to changes alone, timed under every rule; then each order is due 0 to 8 hours after its finish there. Orders that did not find a place are left out of the problem.
+ * Plants a schedule: a generated plant, campaigns laid out on its lines back to back by rules of thumb and no search, so that
+ * the plants stay the same whatever becomes of the engine, timed under every rule; then each order is due 0 to 8 hours after its
+ * finish there. Orders that did not find a place are left out of the problem.
  */
 export function plantedProblem(size: PlantedSize): PlantedProblem {
   const { plant, orders } = generatePlant(size);
@@ -84,9 +80,7 @@ export function plantedProblem(size: PlantedSize): PlantedProblem {
     objective: { ...problem.objective, ...ON_TIME_FIRST },
     jobs: problem.jobs.map((job) => wholeJob({ ...job, dueAt: problem.horizon.end, weight: 1 })),
   };
-  // no order is due yet: the search can spend all its steps on fewer changes and an even load
-  const balanced = { ...open, objective: { ...open.objective, makespanPerHour: MAKESPAN_PRICE } };
-  const sequences = timed(balanced, planInOrder(hiddenSequences(open, random)), POLISHING_STEPS);
+  const sequences = timed(open, planInOrder(hiddenSequences(open, random)));
   const finishes = new Map(sequences.lots.map((lot) => [lot.orderId, lot.finish]));
   const jobs = open.jobs.flatMap((job): Job[] => {
     const finish = finishes.get(job.orderId);
@@ -94,7 +88,7 @@ export function plantedProblem(size: PlantedSize): PlantedProblem {
     return finish === undefined ? [] : [{ ...job, dueAt: finish + slack }];
   });
   const planted = { ...open, jobs };
-  const hidden = timed(planted, sequences, 0);
+  const hidden = timed(planted, sequences);
   if (hidden.lots.length !== jobs.length) throw new Error("The hidden schedule lost an order.");
   return { problem: planted, hidden, changeMinutes: changeMinutesOf(hidden) };
 }

@@ -12,20 +12,17 @@ import {
 } from "../timing/sequences.ts";
 import { createAnnealing, type Annealing } from "./annealing.ts";
 import { BestPlace } from "./plant/best-place.ts";
-import { recreate, scatter, type RecreateState } from "./plant/recreate.ts";
+import { Rebuild } from "./plant/rebuild.ts";
+import type { RecreateState } from "./plant/recreate.ts";
 import { LatenessRamp } from "./plant/lateness-ramp.ts";
 import { LossProbe } from "./plant/loss-probe.ts";
 import { joinNeighbours } from "./plant/join-neighbours.ts";
-import { changeLots, giveUpTorn } from "./plant/lot-moves.ts";
 import { scheduleFor, type Schedule } from "./plant/schedule.ts";
-import { changeTurn } from "./plant/turn-moves.ts";
-import { pick, ruin, ruinWith, type RuinState } from "./plant/ruin.ts";
+import type { RuinState } from "./plant/ruin.ts";
 import type { Search, SearchContext, SearchMethod } from "./search-method.ts";
 
 /** Of steps that the line model finds hopeless, one in so many is decoded all the same, to know how good its guesses are. */
 const CHECKED_GUESS = 16;
-/** One step in so many changes how an order is split, where orders may be. */
-const CHANGED_LOTS = 5;
 /** One step in so many changes how a lot takes its turn, where lines share moulds and there are few orders. */
 const CHANGED_TURNS = 4;
 /** On larger plants changed turns cost more than they gain: measured at 200 orders. */
@@ -49,7 +46,7 @@ class PlantSearch implements Search {
   /** keeps the states of `current` */
   private readonly timing: ChangedDecode;
   private readonly ruinState: RuinState;
-  private readonly recreateState: RecreateState;
+  private readonly rebuild: Rebuild;
   /** [lot] line in `current` */
   private readonly currentLineOf: Int32Array;
   private currentLeftOver: number[] = [];
@@ -64,13 +61,10 @@ class PlantSearch implements Search {
   private guessError = 0;
   /** [line] money of the current plan by the line model */
   private readonly lineMoney: Float64Array;
-  private readonly meanSize: number;
   private readonly schedule: Schedule;
   private readonly latenessRamp: LatenessRamp;
   /** money that the lines' costs do not show of lots taken out together */
   private splitMoney = 0;
-  /** One step in so many moves orders to random places. */
-  private readonly blindOneIn: number;
   /** One step in so many changes a turn; 0 for none. */
   private readonly turnOneIn: number;
 
@@ -110,7 +104,7 @@ class PlantSearch implements Search {
       leftOver,
     };
     this.learn(null);
-    this.recreateState = {
+    const recreateState: RecreateState = {
       best: new BestPlace(problem, this.trial, this.model, random),
       problem,
       sequences: this.trial,
@@ -121,12 +115,14 @@ class PlantSearch implements Search {
       from: ruined.from,
       keys: new Float64Array(problem.lots.count),
     };
-    this.meanSize = Math.max(2, Math.min(10, Math.ceil(problem.jobs.count / 6)));
     this.schedule = scheduleFor(problem.jobs.count);
     this.latenessRamp = new LatenessRamp(problem, context.strategy.lateStart * this.schedule.lateStart);
-    this.blindOneIn = problem.linesAreIndependent ? 50 : problem.jobs.count < 40 ? 4 : 8;
     const sharesMoulds = problem.moulds.copyCount > 0 && problem.lines.count > 1;
     this.turnOneIn = sharesMoulds && problem.jobs.count <= MOST_ORDERS_FOR_TURNS ? CHANGED_TURNS : 0;
+    this.rebuild = new Rebuild(this.ruinState, recreateState, {
+      campaignOneIn: this.schedule.campaignOneIn,
+      turnOneIn: this.turnOneIn,
+    });
     this.stepsPerLook = problem.jobs.count > 300 ? 1 : 8;
   }
 
@@ -166,7 +162,7 @@ class PlantSearch implements Search {
     const { problem } = this.context;
     if (problem.jobs.count === 0) return;
     this.ramp(share);
-    this.rebuild();
+    this.splitMoney = this.rebuild.step();
     if (isSameBehind(problem, this.trial, this.current, this.ruinState.ruined.from)) {
       this.reject();
       return;
@@ -235,28 +231,6 @@ class PlantSearch implements Search {
     const { decoder } = this.context;
     this.currentMoney = decoder.decode(this.current, scale);
     this.learn(null);
-  }
-
-  private rebuild(): void {
-    const { ruinState, recreateState, model } = this;
-    const blind = this.context.random.below(this.blindOneIn) === 0;
-    const { jobs, lots: allLots } = this.context.problem;
-    if (this.turnOneIn > 0 && this.context.random.below(this.turnOneIn) === 0) {
-      changeTurn(ruinState);
-      this.splitMoney = 0;
-      if (this.context.random.below(2) === 0) return;
-    }
-    const splits = allLots.count > jobs.count && this.context.random.below(CHANGED_LOTS) === 0;
-    if (splits) ruinWith(ruinState, this.meanSize, changeLots);
-    else if (blind) pick(ruinState);
-    else ruin(ruinState, this.meanSize);
-    const { from, lots } = ruinState.ruined;
-    for (const lot of lots) model.ready[lot] = 0;
-    this.splitMoney = model.lateness.takeOut(lots, ruinState.lineOf);
-    for (let line = 0; line < from.length; line++) if (from[line]! >= 0) model.refresh(line, from[line]!);
-    if (blind) scatter(recreateState, lots);
-    else recreate(recreateState, lots);
-    giveUpTorn(ruinState);
   }
 
   private tolerance(share: number): number {

@@ -40,7 +40,7 @@ function sortForInsertion(state: RecreateState, lots: number[]): void {
   lots.sort((a, b) => keys[a]! - keys[b]! || a - b);
 }
 
-function place(state: RecreateState, option: number, position: number): void {
+export function place(state: RecreateState, option: number, position: number): void {
   const { problem, sequences, model, lineOf, from } = state;
   const line = problem.options.line[option]!;
   insertOption(sequences, line, position, option);
@@ -51,7 +51,7 @@ function place(state: RecreateState, option: number, position: number): void {
   if (from[line]! < 0 || position < from[line]!) from[line] = position;
 }
 
-function insertAtBest(state: RecreateState, lot: number): void {
+export function insertAtBest(state: RecreateState, lot: number): void {
   const { best, leftOver } = state;
   best.find(lot);
   if (best.option < 0) leftOver.push(lot);

@@ -27,7 +27,7 @@ export interface RuinState {
   readonly leftOver: number[];
 }
 
-function positionOf(state: RuinState, lot: number): number {
+export function positionOf(state: RuinState, lot: number): number {
   const { problem, sequences, lineOf } = state;
   const row = sequences.at[lineOf[lot]!]!;
   let p = 0;
@@ -35,7 +35,7 @@ function positionOf(state: RuinState, lot: number): number {
   return p;
 }
 
-function takeOut(state: RuinState, line: number, position: number): void {
+export function takeOut(state: RuinState, line: number, position: number): void {
   const { problem, sequences, lineOf, ruined } = state;
   const option = sequences.at[line]![position]!;
   const lot = problem.options.lot[option]!;
@@ -132,7 +132,7 @@ function removeSingles(state: RuinState, target: number): void {
 }
 
 /** A lot that is late, one time in three, else any that has a place; -1 where none was found. */
-function seedLot(state: RuinState): number {
+export function seedLot(state: RuinState): number {
   const { random, lineOf, suffering } = state;
   if (suffering.length > 0 && random.below(3) === 0) return suffering[random.below(suffering.length)]!;
   for (let tries = 0; tries < 12; tries++) {
