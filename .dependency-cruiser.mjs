@@ -145,7 +145,15 @@ const packageDirection = [
     severity: "error",
     comment: "The board knows the wire format; plans and use cases stay on the server.",
     from: { path: "^apps/web/" },
-    to: { path: "^packages/(application|scheduler|adapters|composition|demo-plant)/" },
+    to: { path: "^packages/(application|adapters|composition|demo-plant)/" },
+  },
+  {
+    name: "board-tries-edits-in-trial-only",
+    severity: "error",
+    comment:
+      "The engine runs in the browser for one thing: what an edit by hand would come to. Elsewhere it is types.",
+    from: { path: "^apps/web/", pathNot: "^apps/web/src/trial/" },
+    to: { path: "^packages/scheduler/", dependencyTypesNot: ["type-only"] },
   },
 ];
 
@@ -297,6 +305,15 @@ const board = [
     from: { path: "^apps/web/src/(state|kernels)/", pathNot: spec },
     to: {
       pathNot: ["^apps/web/src/(state|kernels)/", "^packages/(capacity-model|contracts)/src/index[.]ts$"],
+    },
+  },
+  {
+    name: "trial-is-pure",
+    severity: "error",
+    comment: "Trying an edit is engine and kernels: no React, no network, no drawing.",
+    from: { path: "^apps/web/src/trial/", pathNot: spec },
+    to: {
+      pathNot: ["^apps/web/src/(trial|kernels)/", "^packages/(scheduler|contracts)/src/index[.]ts$"],
     },
   },
   {

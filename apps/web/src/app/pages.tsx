@@ -8,7 +8,7 @@ import { PlantScreen } from "../features/plant/plant-screen.tsx";
 import { SheetsScreen } from "../features/sheets/sheets-screen.tsx";
 import { SolveBar } from "../features/solve/solve-bar.tsx";
 import { usePins } from "../sync/pins.ts";
-import { useLatestPlan, useOrders, usePlant } from "../sync/queries.ts";
+import { useLatestPlan, useOrders, usePlant, useRates } from "../sync/queries.ts";
 import { useText } from "../text/text.ts";
 
 /** What a page needs of a query before it can show its content. */
@@ -36,6 +36,7 @@ export function BoardPage({ plantId }: { readonly plantId: string }): JSX.Elemen
   const plant = usePlant(plantId);
   const orders = useOrders(plantId);
   const pins = usePins(plantId);
+  const rates = useRates(plantId);
   const wait = notYet([standing(plan)]);
   if (wait !== null || plan.data === undefined) return <>{wait}</>;
   const count = orders.data?.orders.length ?? 0;
@@ -44,6 +45,7 @@ export function BoardPage({ plantId }: { readonly plantId: string }): JSX.Elemen
       plan={plan.data}
       plant={plant.data?.plant}
       pins={pins.data}
+      rates={rates.data}
       orders={count}
       newOrders={orders.data?.orders.filter((order) => order.state === "not planned yet").length ?? 0}
       solve={

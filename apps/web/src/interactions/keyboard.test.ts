@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { en } from "../text/en/en.ts";
-import { intentOfKey, undoKey } from "./keyboard.ts";
+import { intentOfCarryKey, intentOfKey, undoKey } from "./keyboard.ts";
 
 const press = (key: string, shiftKey = false) =>
   intentOfKey({ key, shiftKey, ctrlKey: false, altKey: false, metaKey: false }, 1000, 500);
@@ -26,6 +26,7 @@ describe("intentOfKey", () => {
       "Page Up, Page Down": ["PageUp", "PageDown"],
       "0": ["0"],
       N: ["n"],
+      M: ["m", "M"],
       Esc: ["Escape"],
     };
     const stepKeys = ["Ctrl+Z", "Ctrl+Shift+Z, Ctrl+Y"];
@@ -34,6 +35,26 @@ describe("intentOfKey", () => {
     );
     for (const key of Object.values(pressed).flat()) expect(press(key)).not.toBeNull();
     expect(press("L", true)).toEqual({ kind: "walked", step: "previous late" });
+  });
+});
+
+describe("intentOfCarryKey", () => {
+  const carry = (key: string) =>
+    intentOfCarryKey({ key, shiftKey: false, ctrlKey: false, altKey: false, metaKey: false }, 1000, 500);
+
+  it("knows every key that the help lists, and keeps those that move the view", () => {
+    const pressed: Readonly<Record<string, readonly string[]>> = {
+      "← →": ["ArrowLeft", "ArrowRight"],
+      "↑ ↓": ["ArrowUp", "ArrowDown"],
+      "Home End": ["Home", "End"],
+      Enter: ["Enter"],
+      Esc: ["Escape"],
+    };
+    expect(new Set(en.edit.carryKeys.map(([keys]) => keys))).toEqual(new Set(Object.keys(pressed)));
+    for (const key of Object.values(pressed).flat()) expect(carry(key)).not.toBeNull();
+    expect(carry("+")).toEqual({ kind: "zoomed", atX: null, factor: 1.5 });
+    expect(carry("l")).toBeNull();
+    expect(carry("Tab")).toBeNull();
   });
 });
 

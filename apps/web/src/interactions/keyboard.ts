@@ -43,10 +43,47 @@ export function intentOfKey(event: BoardKey, now: number, pagePx: number): Inten
     case "n":
     case "N":
       return { kind: "went to instant", at: now };
+    case "m":
+    case "M":
+      return { kind: "selected taken up" };
     case "Escape":
       return { kind: "selected", selection: null };
     default:
       return null;
+  }
+}
+
+const viewKinds: ReadonlySet<Intent["kind"]> = new Set([
+  "zoomed",
+  "panned",
+  "span chosen",
+  "went to instant",
+]);
+
+/** As `intentOfKey`, while a run is carried: arrows move it, and of the other keys those that move the view stay. */
+export function intentOfCarryKey(event: BoardKey, now: number, pagePx: number): Intent | null {
+  if (event.ctrlKey || event.altKey || event.metaKey) return null;
+  switch (event.key) {
+    case "ArrowLeft":
+      return { kind: "carried on", step: "earlier" };
+    case "ArrowRight":
+      return { kind: "carried on", step: "later" };
+    case "ArrowUp":
+      return { kind: "carried on", step: "line above" };
+    case "ArrowDown":
+      return { kind: "carried on", step: "line below" };
+    case "Home":
+      return { kind: "carried on", step: "first on line" };
+    case "End":
+      return { kind: "carried on", step: "last on line" };
+    case "Enter":
+      return { kind: "let go" };
+    case "Escape":
+      return { kind: "given up" };
+    default: {
+      const intent = intentOfKey(event, now, pagePx);
+      return intent !== null && viewKinds.has(intent.kind) ? intent : null;
+    }
   }
 }
 

@@ -1,6 +1,6 @@
 import { greatestScrollPx } from "../kernels/row-layout.ts";
 import { layoutOf } from "../state/reduce.ts";
-import type { PointerBoard } from "./pointer.ts";
+import type { PointerBoard } from "./pointer-board.ts";
 
 const pxPerLine = 18;
 /** Wheel travel that halves or doubles the zoom, CSS pixels. */

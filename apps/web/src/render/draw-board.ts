@@ -4,6 +4,7 @@ import { isSegmentKept } from "../kernels/plan-filter.ts";
 import { greatestScrollPx, rowTopPx, rowsInSight } from "../kernels/row-layout.ts";
 import { viewEndAt, xOfInstant } from "../kernels/time-scale.ts";
 import { drawAxis } from "./draw-axis.ts";
+import { drawCarry, drawGhost } from "./draw-carry.ts";
 import { drawClosedTime, drawTimeLines } from "./draw-ground.ts";
 import { drawEnding, drawSelectedDue } from "./draw-lateness.ts";
 import { drawPiece } from "./draw-segments.ts";
@@ -45,12 +46,14 @@ export function drawBoard(pen: Pen, frame: Frame): void {
     pen.fillRect(0, rowTopPx(layout, view.scrollPx, row.index + 1) - 1, layout.widthPx, 1);
   }
   drawSelectedDue(pen, frame);
+  drawCarry(pen, frame);
   pen.restore();
 
   drawAxis(pen, frame);
   drawNow(pen, frame);
   drawRowNames(pen, frame, rows);
   drawScrollMark(pen, frame);
+  drawGhost(pen, frame);
 }
 
 /** Before and after the plan's horizon nothing is known: plain paper. */

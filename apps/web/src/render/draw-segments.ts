@@ -39,14 +39,15 @@ export function drawPiece(pen: Pen, frame: Frame, piece: RowPiece): void {
   }
 }
 
-interface DrawnRun {
+/** A stretch of running, and the box that it is drawn in. */
+export interface DrawnRun {
   readonly segment: BoardSegment;
   readonly run: RunSegment;
   readonly box: Box;
 }
 
 /** A length of sheet web: the sheet's colour on top, mould and pieces in the body. */
-function drawRun(pen: Pen, frame: Frame, { segment, run, box }: DrawnRun): void {
+export function drawRun(pen: Pen, frame: Frame, { segment, run, box }: DrawnRun): void {
   const { palette, layout } = frame;
   const isLate = run.lateSeconds > 0;
   const inset = box.width > 6 ? 0.5 : 0;

@@ -1,6 +1,8 @@
+import type { LotName } from "@formweek/contracts";
 import type { BoardPlan, BoardSegment } from "../kernels/board-plan.ts";
 import type { BoardRow, BoardRows } from "../kernels/board-rows.ts";
-import type { BoardHit } from "../kernels/hit-test.ts";
+import type { DropPlace } from "../kernels/drop-place.ts";
+import type { BoardHit, BoardPoint } from "../kernels/hit-test.ts";
 import type { RowLayout } from "../kernels/row-layout.ts";
 import type { DayMark, TimeMark } from "../kernels/time-marks.ts";
 import type { TimeView } from "../kernels/time-scale.ts";
@@ -19,7 +21,21 @@ export interface BoardWords {
   readonly hours: (seconds: number) => string;
   readonly late: (seconds: number) => string;
   readonly stop: (reason: "closed" | "operators" | "warm-up" | "service") => string;
+  readonly refused: (reason: string) => string;
   readonly now: string;
+}
+
+/** A lot that is carried, as it is drawn. */
+export interface CarriedLot {
+  readonly lot: LotName;
+  /** Position of the stretch that it was taken up by, in the standing plan. */
+  readonly index: number;
+  readonly point: BoardPoint | null;
+  readonly place: DropPlace;
+  /** The plan that it was taken from; the frame's own is as it would be, where that is known. */
+  readonly standing: BoardPlan;
+  /** Lines that it does not fit, with the reason. */
+  readonly refused: ReadonlyMap<string, string>;
 }
 
 /** Everything that one picture of the board is made from. Drawing reads it and nothing else. */
@@ -39,6 +55,7 @@ export interface Frame {
   /** Orders that are held: their runs carry a lock. */
   readonly held: { readonly has: (orderId: string) => boolean };
   readonly hover: BoardHit | null;
+  readonly carry: CarriedLot | null;
   readonly selectedIndex: number | null;
   readonly selectedOrderId: string | null;
   readonly selectedGap: { readonly rowIndex: number; readonly start: number; readonly end: number } | null;

@@ -1,9 +1,13 @@
+import type { LotName, PlanEdit } from "@formweek/contracts";
 import type { BoardPlan } from "../kernels/board-plan.ts";
 import type { RowChoice } from "../kernels/board-rows.ts";
+import type { DropPlace } from "../kernels/drop-place.ts";
 import { everything, type PlanFilter } from "../kernels/plan-filter.ts";
-import type { BoardHit } from "../kernels/hit-test.ts";
+import type { BoardHit, BoardPoint } from "../kernels/hit-test.ts";
 import type { BoardSize } from "../kernels/row-layout.ts";
+import type { RefusedLines } from "../kernels/refused-lines.ts";
 import type { TimeView } from "../kernels/time-scale.ts";
+import type { Trial } from "../kernels/trial.ts";
 
 /**
  * What the details panel tells about. A segment is named by its position in the plan, with the row it was reached in
@@ -14,6 +18,24 @@ export type Selection =
   | { readonly kind: "gap"; readonly rowIndex: number; readonly start: number; readonly end: number }
   | { readonly kind: "order"; readonly orderId: string };
 
+/** A lot on its way to another place. */
+export interface Carry {
+  readonly lot: LotName;
+  /** Position in the standing plan of the stretch that it was taken up by. */
+  readonly index: number;
+  /** Where the pointer holds it, CSS pixels of the canvas; null: the keyboard moves it. */
+  readonly point: BoardPoint | null;
+  readonly place: DropPlace;
+  /** What the place would come to; null: not known yet, or it is the place where the lot lies. */
+  readonly trial: Trial | null;
+}
+
+/** An edit that the server has been asked for, with the plan as it will be where that is known. */
+export interface PendingEdit {
+  readonly edit: PlanEdit;
+  readonly plan: BoardPlan | null;
+}
+
 /** Everything that the board shows apart from the clock and the theme. */
 export interface BoardState {
   readonly plan: BoardPlan | null;
@@ -23,6 +45,12 @@ export interface BoardState {
   readonly filter: PlanFilter;
   readonly selection: Selection | null;
   readonly hover: BoardHit | null;
+  /** Which lines refuse which product; empty until it is known. */
+  readonly refused: RefusedLines;
+  /** The lot that is being carried to another place. */
+  readonly carry: Carry | null;
+  /** The edit that the server has been asked for. */
+  readonly pending: PendingEdit | null;
 }
 
 export const emptyBoard: BoardState = {
@@ -33,4 +61,7 @@ export const emptyBoard: BoardState = {
   filter: everything,
   selection: null,
   hover: null,
+  refused: new Map(),
+  carry: null,
+  pending: null,
 };

@@ -1,6 +1,10 @@
+import type { PlanEdit } from "@formweek/contracts";
 import type { BoardPlan } from "../kernels/board-plan.ts";
 import type { RowChoice } from "../kernels/board-rows.ts";
-import type { BoardHit } from "../kernels/hit-test.ts";
+import type { PlaceStep } from "../kernels/drop-place.ts";
+import type { BoardHit, BoardPoint } from "../kernels/hit-test.ts";
+import type { RefusedLines } from "../kernels/refused-lines.ts";
+import type { Trial } from "../kernels/trial.ts";
 import type { WalkStep } from "../kernels/walk-segments.ts";
 import type { BoardSize } from "../kernels/row-layout.ts";
 import type { TimeView } from "../kernels/time-scale.ts";
@@ -22,13 +26,25 @@ export type Intent =
   | { readonly kind: "walked"; readonly step: WalkStep }
   | { readonly kind: "rows chosen"; readonly choice: RowChoice }
   | { readonly kind: "late filter set"; readonly onlyLate: boolean }
-  | { readonly kind: "find text set"; readonly text: string };
+  | { readonly kind: "find text set"; readonly text: string }
+  | { readonly kind: "fit arrived"; readonly refused: RefusedLines }
+  | { readonly kind: "taken up"; readonly index: number; readonly point: BoardPoint }
+  | { readonly kind: "selected taken up" }
+  | { readonly kind: "carried to"; readonly point: BoardPoint }
+  | { readonly kind: "carried on"; readonly step: PlaceStep }
+  | { readonly kind: "let go" }
+  | { readonly kind: "given up" }
+  | { readonly kind: "tried"; readonly edit: PlanEdit; readonly trial: Trial }
+  /** The plan that stands now by the server's answer; null: the edit was refused. */
+  | { readonly kind: "edit answered"; readonly planId: string | null };
 
 /** What is to be done outside the board after an intent. */
-export interface Effect {
-  readonly kind: "keep view";
-  readonly view: TimeView;
-}
+export type Effect =
+  | { readonly kind: "keep view"; readonly view: TimeView }
+  /** Find out what an edit would come to, and tell by the intent "tried". */
+  | { readonly kind: "try edit"; readonly edit: PlanEdit }
+  /** Have the edit done, and tell by "edit answered". */
+  | { readonly kind: "ask for edit"; readonly edit: PlanEdit };
 
 export interface Reduction<State> {
   readonly state: State;

@@ -7,6 +7,7 @@ import {
   type RowPiece,
 } from "../kernels/board-rows.ts";
 import { orderServed } from "../kernels/plan-filter.ts";
+import { lotOfSegment } from "../kernels/line-lots.ts";
 import { clampScroll, rowLayout, scrollToRow, timeWidthPx, type RowLayout } from "../kernels/row-layout.ts";
 import {
   clampView,
@@ -20,12 +21,23 @@ import {
 } from "../kernels/time-scale.ts";
 import { walkSegments } from "../kernels/walk-segments.ts";
 import type { BoardState, Selection } from "./board-state.ts";
+import { carryStep, carryTo, letGo, takeUp, withTrial, type BoardExtent } from "./carry.ts";
 import type { Effect, Intent, Reduction } from "./intents.ts";
 
 const firstSpanSeconds = 7 * 86_400;
 
 /** The board after an intent. Total: every intent has an answer in every state, also without a plan. */
 export function reduce(state: BoardState, intent: Intent): Reduction<BoardState> {
+  const reduction = answer(state, intent);
+  const { carry, view } = reduction.state;
+  const isHeldByPointer = carry?.point !== undefined && carry.point !== null;
+  if (!isHeldByPointer || view === state.view || intent.kind === "carried to") return reduction;
+  // The board moved under the pointer: what it holds is over another place now.
+  const held = carryTo(reduction.state, carry.point, extentOf(reduction.state));
+  return { state: held.state, effects: [...reduction.effects, ...held.effects] };
+}
+
+function answer(state: BoardState, intent: Intent): Reduction<BoardState> {
   switch (intent.kind) {
     case "plan arrived":
       return still(withPlan(state, intent.plan));
@@ -57,6 +69,24 @@ export function reduce(state: BoardState, intent: Intent): Reduction<BoardState>
       return still({ ...state, filter: { ...state.filter, onlyLate: intent.onlyLate } });
     case "find text set":
       return still({ ...state, filter: { ...state.filter, text: intent.text } });
+    case "fit arrived":
+      return still({ ...state, refused: intent.refused });
+    case "taken up":
+      return takeUp(state, intent.index, intent.point);
+    case "selected taken up":
+      return selectedTakenUp(state);
+    case "carried to":
+      return carryTo(state, intent.point, extentOf(state));
+    case "carried on":
+      return carryStep(state, intent.step, extentOf(state));
+    case "let go":
+      return letGo(state);
+    case "given up":
+      return still({ ...state, carry: null });
+    case "tried":
+      return still(withTrial(state, intent.edit, intent.trial));
+    case "edit answered":
+      return still(edited(state, intent.planId));
   }
 }
 
@@ -74,6 +104,27 @@ export function rowsOf({ plan, rowChoice }: BoardState): BoardRows | null {
 export function boundsOf(state: BoardState): TimeBounds {
   const widthPx = timeWidthPx(layoutOf(state));
   return { startAt: state.plan?.startAt ?? 0, endAt: state.plan?.endAt ?? 0, widthPx };
+}
+
+function extentOf(state: BoardState): BoardExtent {
+  return { layout: layoutOf(state), bounds: boundsOf(state) };
+}
+
+/** What was foreseen stays in sight until the plan itself is here. */
+function edited(state: BoardState, planId: string | null): BoardState {
+  return planId !== null && state.plan?.planId !== planId ? state : { ...state, pending: null };
+}
+
+/** Lots are carried in rows of lines. Of a selected change the run that it serves is taken up. */
+function selectedTakenUp(before: BoardState): Reduction<BoardState> {
+  const state = chooseRows(before, "lines");
+  const rows = rowsOf(state);
+  const piece = rows === null ? null : currentPiece(state, rows);
+  if (rows === null || piece === null) return still(before);
+  const next = rows.rows[piece.rowIndex]?.pieces[piece.place + 1];
+  const index = (piece.segment.source.kind === "change" ? next : piece)?.segment.index;
+  if (index === undefined) return still(before);
+  return takeUp({ ...state, selection: { kind: "segment", index } }, index, null);
 }
 
 function still(
@@ -102,10 +153,18 @@ function keepInBounds(state: BoardState): BoardState {
 
 /** A new plan of the same plant keeps view, filter and the selected order; the first one shows its first week. */
 function withPlan(state: BoardState, plan: BoardPlan | null): BoardState {
-  if (plan === null) return { ...state, plan, selection: null, hover: null };
+  if (plan === null) return { ...state, plan, selection: null, hover: null, carry: null, pending: null };
   if (state.plan?.planId === plan.planId) return state;
   const isFirst = state.plan === null || state.plan.document.plant.id !== plan.document.plant.id;
-  const next = { ...state, plan, hover: null, selection: carrySelection(state, plan) };
+  // What is carried was taken from a plan that no longer stands.
+  const next = {
+    ...state,
+    plan,
+    hover: null,
+    carry: null,
+    pending: null,
+    selection: carrySelection(state, plan),
+  };
   return isFirst && next.size.widthPx > 0 && !isViewKept(state)
     ? withView(next, spanView(boundsOf(next), plan.startAt, firstSpanSeconds))
     : keepInBounds(next);
@@ -116,7 +175,14 @@ function isViewKept(state: BoardState): boolean {
   return state.view.startAt > 0;
 }
 
+/** A selected lot stays selected where it runs in the new plan; of other selections their order does. */
 function carrySelection(state: BoardState, plan: BoardPlan): Selection | null {
+  const { selection } = state;
+  const segment = selection?.kind === "segment" ? state.plan?.segments[selection.index] : undefined;
+  const lot = segment === undefined ? null : lotOfSegment(segment);
+  const runs = plan.runsOfOrder.get(lot?.orderId ?? "");
+  const again = runs?.find((run) => run.source.kind !== "change" && run.source.lot === lot?.lot);
+  if (again !== undefined) return { kind: "segment", index: again.index };
   const orderId = selectedOrderId(state);
   return orderId !== null && plan.orders.has(orderId) ? { kind: "order", orderId } : null;
 }
@@ -228,6 +294,7 @@ function chooseRows(state: BoardState, choice: RowChoice): BoardState {
     ...state,
     rowChoice: choice,
     hover: null,
+    carry: null,
     selection:
       selection?.kind === "gap"
         ? null

@@ -7,17 +7,24 @@ export interface BoardStore {
   readonly send: (intent: Intent) => void;
   /** Calls back after every change of state; answers how to stop. */
   readonly subscribe: (listener: () => void) => () => void;
+  /** Calls back with everything that is to be done outside the board; answers how to stop. */
+  readonly onEffect: (run: (effect: Effect) => void) => () => void;
 }
 
 /** Holds the board's state: intents in, state out, effects handed to `run` after the listeners have been told. */
 export function boardStore(run: (effect: Effect, state: BoardState) => void): BoardStore {
   let state = emptyBoard;
   const listeners = new Set<() => void>();
+  const runners = new Set<(effect: Effect) => void>();
   return {
     read: () => state,
     subscribe: (listener) => {
       listeners.add(listener);
       return () => listeners.delete(listener);
+    },
+    onEffect: (runner) => {
+      runners.add(runner);
+      return () => runners.delete(runner);
     },
     send: (intent) => {
       const { state: next, effects } = reduce(state, intent);
@@ -25,7 +32,10 @@ export function boardStore(run: (effect: Effect, state: BoardState) => void): Bo
         state = next;
         for (const listener of listeners) listener();
       }
-      for (const effect of effects) run(effect, next);
+      for (const effect of effects) {
+        run(effect, next);
+        for (const runner of runners) runner(effect);
+      }
     },
   };
 }

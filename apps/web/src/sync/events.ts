@@ -110,15 +110,18 @@ function take(client: QueryClient, plantId: string, message: PlantMessage): void
     case "orders-changed":
       old(keys.orders(plantId));
       old(keys.pins(plantId));
+      old(keys.problems(plantId));
       return;
     case "pins-changed":
       old(keys.pins(plantId));
+      old(keys.problems(plantId));
       return;
     case "plant-changed":
       old(keys.plants);
       old(keys.plant(plantId));
       old(keys.rates(plantId));
       old(keys.pins(plantId));
+      old(keys.problems(plantId));
       return;
   }
 }

@@ -20,6 +20,8 @@ export const keys = {
   pins: (plantId: string) => ["pins", plantId] as const,
   latestPlan: (plantId: string) => ["latest plan", plantId] as const,
   workingPlan: (plantId: string) => ["working plan", plantId] as const,
+  problems: (plantId: string) => ["problem", plantId] as const,
+  problem: (plantId: string, planId: string) => ["problem", plantId, planId] as const,
   solve: (plantId: string, runId: string) => ["solve", plantId, runId] as const,
 };
 

@@ -4,8 +4,9 @@ import type { TimeView } from "../kernels/time-scale.ts";
 
 const storeKey = (plantId: string): string => `formweek.view.${plantId}`;
 
-/** Carries out what the board asks for outside itself: the view is kept until the tab closes. */
+/** Keeps the view until the tab closes; edits are the business of whoever listens to the board's effects. */
 export function runEffect(effect: Effect, state: BoardState): void {
+  if (effect.kind !== "keep view") return;
   const plantId = state.plan?.document.plant.id;
   if (plantId !== undefined) sessionStorage.setItem(storeKey(plantId), JSON.stringify(effect.view));
 }

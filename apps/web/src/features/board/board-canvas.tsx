@@ -2,9 +2,10 @@ import { useEffect, useMemo, useRef, type JSX, type KeyboardEvent } from "react"
 import type { Plant } from "@formweek/capacity-model";
 import type { PlanNames } from "../../format/plan-names.ts";
 import { useFormat } from "../../format/use-format.ts";
-import { intentOfKey } from "../../interactions/keyboard.ts";
+import { intentOfCarryKey, intentOfKey } from "../../interactions/keyboard.ts";
 import { attachPointer } from "../../interactions/pointer.ts";
 import { attachWheel } from "../../interactions/wheel.ts";
+import { boardRows } from "../../kernels/board-rows.ts";
 import type { HeldOrders } from "../../kernels/held-order.ts";
 import { ordersKept } from "../../kernels/plan-filter.ts";
 import { greatestScrollPx, timeWidthPx } from "../../kernels/row-layout.ts";
@@ -12,6 +13,9 @@ import { drawBoard } from "../../render/draw-board.ts";
 import { readPalette, type Palette } from "../../render/palette.ts";
 import { boardFont, forgetTextWidths } from "../../render/pen.ts";
 import { layoutOf, rowsOf, selectedOrderId } from "../../state/reduce.ts";
+import type { BoardState } from "../../state/board-state.ts";
+import { refusedLinesOf, shownPlan } from "../../state/carry.ts";
+import type { CarriedLot } from "../../render/frame.ts";
 import { useText } from "../../text/text.ts";
 import { boardAxis } from "./board-axis.ts";
 import { boardWords } from "./board-words.ts";
@@ -68,10 +72,13 @@ export function BoardCanvas({ plant, held, names, describedBy }: BoardCanvasProp
       const layout = layoutOf(state);
       canvas.style.touchAction = greatestScrollPx(layout) > 0 ? "none" : "pan-y";
       canvas.style.cursor = state.hover?.kind === "segment" || state.hover?.kind === "gap" ? "pointer" : "";
-      const { selection } = state;
+      const shown = shownPlan(state) ?? rows.plan;
+      // Positions and pointed-at places are those of the standing plan: they say nothing of one that is only foreseen.
+      const isStanding = shown === rows.plan;
+      const selection = isStanding ? state.selection : null;
       drawBoard(pen, {
-        plan: rows.plan,
-        rows,
+        plan: shown,
+        rows: boardRows(shown, state.rowChoice),
         layout,
         view: state.view,
         palette,
@@ -81,9 +88,10 @@ export function BoardCanvas({ plant, held, names, describedBy }: BoardCanvasProp
         now: nowSeconds(),
         kept,
         held,
-        hover: state.hover,
+        hover: isStanding ? state.hover : null,
+        carry: carriedLot(state),
         selectedIndex: selection?.kind === "segment" ? selection.index : null,
-        selectedOrderId: selectedOrderId(state),
+        selectedOrderId: isStanding ? selectedOrderId(state) : null,
         selectedGap: selection?.kind === "gap" ? selection : null,
         isFocused: document.activeElement === canvas,
       });
@@ -126,8 +134,14 @@ export function BoardCanvas({ plant, held, names, describedBy }: BoardCanvasProp
     };
   }, [axis, held, kept, store, words]);
 
+  const onBlur = (): void => {
+    // The keyboard's hold ends where the keyboard goes elsewhere.
+    if (store.read().carry?.point === null) store.send({ kind: "given up" });
+  };
   const onKeyDown = (event: KeyboardEvent): void => {
-    const intent = intentOfKey(event, nowSeconds(), timeWidthPx(layoutOf(store.read())));
+    const state = store.read();
+    const intentOf = state.carry === null ? intentOfKey : intentOfCarryKey;
+    const intent = intentOf(event, nowSeconds(), timeWidthPx(layoutOf(state)));
     if (intent === null) return;
     event.preventDefault();
     store.send({ kind: "pointed at", hit: null });
@@ -145,9 +159,17 @@ export function BoardCanvas({ plant, held, names, describedBy }: BoardCanvasProp
         aria-label={text.board.canvasLabel}
         aria-describedby={describedBy}
         onKeyDown={onKeyDown}
+        onBlur={onBlur}
       />
     </div>
   );
+}
+
+function carriedLot(state: BoardState): CarriedLot | null {
+  const { plan, carry } = state;
+  return plan === null || carry === null
+    ? null
+    : { ...carry, standing: plan, refused: refusedLinesOf(state) };
 }
 
 function fitCanvas(canvas: HTMLCanvasElement, width: number, height: number): void {

@@ -1,7 +1,7 @@
 import { useEffect, useId, useMemo, useRef, useState, type JSX, type ReactNode } from "react";
 import { Link, useSearchParams } from "wouter";
 import type { Plant } from "@formweek/capacity-model";
-import type { PinListResponse, PlanResponse } from "@formweek/contracts";
+import type { PinListResponse, PlanResponse, RatesResponse } from "@formweek/contracts";
 import { FileLinks } from "../../components/file-links.tsx";
 import { EmptyNotice } from "../../components/notice.tsx";
 import { Icon } from "../../components/icon.tsx";
@@ -9,6 +9,7 @@ import { useFormat } from "../../format/use-format.ts";
 import { boardPlan, secondsOf } from "../../kernels/board-plan.ts";
 import { heldOrders } from "../../kernels/held-order.ts";
 import { rowsOf } from "../../state/reduce.ts";
+import { refusedLines } from "../../kernels/refused-lines.ts";
 import { boardStore } from "../../state/store.ts";
 import { planTableAddress } from "../../sync/queries.ts";
 import { keptView, runEffect } from "../../sync/run-effects.ts";
@@ -19,12 +20,14 @@ import { DetailsPanel } from "./details-panel.tsx";
 import { HoverNote } from "./hover-note.tsx";
 import { planNames } from "../../format/plan-names.ts";
 import { PlanTable } from "./plan-table.tsx";
+import { CarryStrip } from "./carry-strip.tsx";
 import { EditFailure } from "./edit-failure.tsx";
 import { NewestStep } from "./undo-buttons.tsx";
 import { SpokenSelection } from "./spoken-selection.tsx";
 import { SummaryStrip } from "./summary-strip.tsx";
 import { BoardProvider, useBoard, useBoardStore } from "./use-board.ts";
 import { EditsProvider, useOpenEdits } from "./use-plan-edits.ts";
+import { useTrial } from "./use-trial.ts";
 
 interface BoardScreenProps {
   readonly plan: PlanResponse | null;
@@ -32,6 +35,8 @@ interface BoardScreenProps {
   readonly orders: number;
   /** Which orders are held; undefined until the server has told. */
   readonly pins: PinListResponse | undefined;
+  /** Which products run where; undefined until the server has told. */
+  readonly rates: RatesResponse | undefined;
   /** Orders of the book that the newest plan does not know. */
   readonly newOrders: number;
   /** Where planning is started and watched. */
@@ -39,14 +44,22 @@ interface BoardScreenProps {
 }
 
 /** The line board with its figures, tools and details; keeps its own state while it is open. */
-export function BoardScreen({ plan, plant, pins, orders, newOrders, solve }: BoardScreenProps): JSX.Element {
+export function BoardScreen({
+  plan,
+  plant,
+  pins,
+  rates,
+  orders,
+  newOrders,
+  solve,
+}: BoardScreenProps): JSX.Element {
   const [store] = useState(() => boardStore(runEffect));
   return (
     <BoardProvider value={store}>
       {plan === null ? (
         <NoPlan orders={orders} solve={solve} />
       ) : (
-        <OpenBoard plan={plan} plant={plant} pins={pins} newOrders={newOrders} solve={solve} />
+        <OpenBoard plan={plan} plant={plant} pins={pins} rates={rates} newOrders={newOrders} solve={solve} />
       )}
     </BoardProvider>
   );
@@ -74,10 +87,11 @@ interface OpenBoardProps {
   readonly newOrders: number;
   readonly plant: Plant | undefined;
   readonly pins: PinListResponse | undefined;
+  readonly rates: RatesResponse | undefined;
   readonly solve: ReactNode;
 }
 
-function OpenBoard({ plan, plant, pins, newOrders, solve }: OpenBoardProps): JSX.Element {
+function OpenBoard({ plan, plant, pins, rates, newOrders, solve }: OpenBoardProps): JSX.Element {
   const text = useText();
   const format = useFormat();
   const store = useBoardStore();
@@ -96,7 +110,11 @@ function OpenBoard({ plan, plant, pins, newOrders, solve }: OpenBoardProps): JSX
     store.send({ kind: "plan arrived", plan: board });
   }, [board, store]);
   useAddress();
-  const edits = useOpenEdits(plan.document.plant.id);
+  const edits = useOpenEdits(plan.document.plant.id, store);
+  const canTry = useTrial(board, store);
+  useEffect(() => {
+    if (rates !== undefined) store.send({ kind: "fit arrived", refused: refusedLines(rates) });
+  }, [rates, store]);
 
   return (
     <EditsProvider value={edits}>
@@ -126,6 +144,7 @@ function OpenBoard({ plan, plant, pins, newOrders, solve }: OpenBoardProps): JSX
             <div className="board-main">
               <BoardCanvas plant={plant} held={held} names={names} describedBy={keysId} />
               <HoverNote names={names} />
+              <CarryStrip canTry={canTry} />
             </div>
             <DetailsPanel names={names} pins={pins} />
           </div>
@@ -136,16 +155,13 @@ function OpenBoard({ plan, plant, pins, newOrders, solve }: OpenBoardProps): JSX
             <summary>
               <Icon name="keys" /> {text.board.keysTitle}
             </summary>
-            <dl className="key-list" id={keysId}>
-              {text.board.keys.map(([keys, what]) => (
-                <div key={keys}>
-                  <dt>{keys}</dt>
-                  <dd>{what}</dd>
-                </div>
-              ))}
-            </dl>
+            <div id={keysId}>
+              <KeyList keys={text.board.keys} />
+              <h3 className="key-title">{text.edit.carryKeysTitle}</h3>
+              <KeyList keys={text.edit.carryKeys} />
+            </div>
           </details>
-          <div className="tool-group foot-group">
+          <div className="tool-group">
             <NewestStep />
             <span className="hint">{text.board.planAge(format.instant(secondsOf(plan.createdAt)))}</span>
             <FileLinks
@@ -159,6 +175,19 @@ function OpenBoard({ plan, plant, pins, newOrders, solve }: OpenBoardProps): JSX
         </footer>
       </div>
     </EditsProvider>
+  );
+}
+
+function KeyList({ keys }: { readonly keys: readonly (readonly [string, string])[] }): JSX.Element {
+  return (
+    <dl className="key-list">
+      {keys.map(([key, what]) => (
+        <div key={key}>
+          <dt>{key}</dt>
+          <dd>{what}</dd>
+        </div>
+      ))}
+    </dl>
   );
 }
 

@@ -34,6 +34,7 @@ export function boardWords(
     hours: (seconds) => format.gate(seconds),
     late: (seconds) => text.board.late(format.span(seconds)),
     stop: (reason) => text.board.stop[reason],
+    refused: (reason) => text.edit.doesNotFit(reason),
     now: text.board.now,
   };
 }

@@ -6,6 +6,7 @@ import type { Format } from "../../format/format.ts";
 import { useFormat } from "../../format/use-format.ts";
 import { secondsOf, type BoardPlan, type BoardSegment } from "../../kernels/board-plan.ts";
 import { useText, type Text } from "../../text/text.ts";
+import { EditOrder } from "./edit-order.tsx";
 import { HoldOrder } from "./hold-order.tsx";
 import { LateChain } from "./late-chain.tsx";
 import type { PlanNames } from "../../format/plan-names.ts";
@@ -47,12 +48,13 @@ export function OrderDetails({ plan, orderId, run, names, pins }: OrderDetailsPr
         <Facts facts={[...lotFacts(run, lots, text), ...runFacts(run, names, text, format)]} />
       )}
       <Facts facts={orderFacts(order, text, format)} />
+      <EditOrder key={orderId} plan={plan} orderId={orderId} lot={lotOf(run)} />
       {pins !== undefined && (
         <HoldOrder
           key={`${plan.planId} ${orderId}`}
           plan={plan}
           orderId={orderId}
-          lot={run === null || run.source.kind === "change" ? null : run.source.lot}
+          lot={lotOf(run)}
           pins={pins}
         />
       )}
@@ -98,6 +100,10 @@ export function OrderDetails({ plan, orderId, run, names, pins }: OrderDetailsPr
       )}
     </>
   );
+}
+
+function lotOf(run: BoardSegment | null): number | null {
+  return run === null || run.source.kind === "change" ? null : run.source.lot;
 }
 
 type PlanOrder = NonNullable<ReturnType<BoardPlan["orders"]["get"]>>;

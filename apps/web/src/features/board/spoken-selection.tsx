@@ -23,8 +23,11 @@ export function SpokenSelection({
   const format = useFormat();
   const rows = useBoard(rowsOf);
   const selection = useBoard((state) => state.selection);
-  const spoken =
-    rows === null || selection === null
+  const isCarrying = useBoard((state) => state.carry !== null);
+  // What is carried has a voice of its own.
+  const spoken = isCarrying
+    ? ""
+    : rows === null || selection === null
       ? text.board.nothingSelected
       : sentence(rows, selection, { held, names, text, format });
   return (

@@ -8,11 +8,18 @@ interface Words {
   readonly format: Format;
 }
 
+/** A lot as a title; of an order in one lot the order alone. */
+export function lotTitle(plan: BoardPlan, name: LotName, { text, format }: Words): string {
+  return isOneOfSeveral(plan, name)
+    ? text.edit.lot(name.orderId, format.count(name.lot + 1))
+    : text.edit.order(name.orderId);
+}
+
 function isOneOfSeveral(plan: BoardPlan, { orderId, lot }: LotName): boolean {
   return lot > 0 || plan.document.lots.filter((each) => each.orderId === orderId).length > 1;
 }
 
-/** A lot within a sentence; of an order in one lot the order alone. */
+/** As `lotTitle`, within a sentence. */
 function lotWords(plan: BoardPlan, name: LotName, { text, format }: Words): string {
   const { orderId, lot } = name;
   return isOneOfSeveral(plan, name)

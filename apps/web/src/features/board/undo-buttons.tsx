@@ -4,7 +4,7 @@ import { useFormat } from "../../format/use-format.ts";
 import { undoKey } from "../../interactions/keyboard.ts";
 import { useText } from "../../text/text.ts";
 import { stepWords } from "./step-words.ts";
-import { useBoard } from "./use-board.ts";
+import { useBoard, useBoardStore } from "./use-board.ts";
 import { usePlanEdits } from "./use-plan-edits.ts";
 
 /** One step back or forth, by button or key. */
@@ -79,6 +79,7 @@ export function NewestStep(): JSX.Element {
 
 /** Undo and redo by key wherever the focus is on the page, but for fields that have an undo of their own. */
 function useUndoKeys(): void {
+  const store = useBoardStore();
   const { take, canUndo, canRedo } = usePlanEdits();
   useEffect(() => {
     const onKeyDown = (event: KeyboardEvent): void => {
@@ -86,9 +87,10 @@ function useUndoKeys(): void {
       const isTyping = event.target instanceof Element && event.target.matches("input, textarea, select");
       if (wanted === null || isTyping) return;
       event.preventDefault();
-      if (wanted === "undo" ? canUndo : canRedo) take(wanted);
+      if (store.read().carry !== null) store.send({ kind: "given up" });
+      else if (wanted === "undo" ? canUndo : canRedo) take(wanted);
     };
     window.addEventListener("keydown", onKeyDown);
     return () => window.removeEventListener("keydown", onKeyDown);
-  }, [take, canUndo, canRedo]);
+  }, [store, take, canUndo, canRedo]);
 }

@@ -1,6 +1,7 @@
-import type { WorkingPlanResponse, WorkingPlanStep } from "@formweek/contracts";
-import { createContext, useContext, useMemo } from "react";
+import type { PlanEdit, WorkingPlanResponse, WorkingPlanStep } from "@formweek/contracts";
+import { createContext, useContext, useEffect, useMemo } from "react";
 import { nextSteps, type NextSteps } from "../../kernels/undo-stack.ts";
+import type { BoardStore } from "../../state/store.ts";
 import type { CallError } from "../../sync/client.ts";
 import { useTakeStep, useWorkingPlan, type WantedStep } from "../../sync/working-plan.ts";
 
@@ -39,11 +40,27 @@ export function usePlanEdits(): PlanEdits {
   return useContext(EditsContext);
 }
 
-/** Steps of the working plan for a board. */
-export function useOpenEdits(plantId: string): PlanEdits {
+/** Steps of the working plan for a board: carries out the edits that its state asks for. */
+export function useOpenEdits(plantId: string, store: BoardStore): PlanEdits {
   const working = useWorkingPlan(plantId);
   const { mutate, isPending, error, reset } = useTakeStep(plantId);
   const known = working.data;
+
+  useEffect(() => {
+    const ask = (edit: PlanEdit): void => {
+      const { revision } = known ?? { revision: 0 };
+      mutate(
+        { step: edit, revision },
+        {
+          onSuccess: ({ planId }) => store.send({ kind: "edit answered", planId }),
+          onError: () => store.send({ kind: "edit answered", planId: null }),
+        },
+      );
+    };
+    return store.onEffect((effect) => {
+      if (effect.kind === "ask for edit") ask(effect.edit);
+    });
+  }, [known, mutate, store]);
 
   return useMemo(
     () => ({
