@@ -35,7 +35,13 @@ export function planningSuite(mode: string, open: () => Promise<PlannerUnderTest
     expect([run.state, run.problem, run.recoveries]).toEqual(["done", null, 0]);
     const types = () => heard.flatMap(({ sequence, body }) => (sequence === null ? [] : [body.type]));
     await eventually("the end is told of", () => types().includes("solve-ended"));
-    expect(types()).toEqual(["plant-changed", "orders-changed", "plan-saved", "solve-ended"]);
+    expect(types()).toEqual([
+      "plant-changed",
+      "orders-changed",
+      "working-plan-changed",
+      "plan-saved",
+      "solve-ended",
+    ]);
     expect(heard.some(({ body }) => body.type === "solve-progress")).toBe(true);
     const plan = await watched.queries.getPlan({ plantId, planId: run.planId ?? "" }, localPlanner);
     if (!plan.ok) throw new Error(plan.error.cause);
