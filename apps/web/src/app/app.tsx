@@ -6,7 +6,7 @@ import { formatFor } from "../format/format.ts";
 import { FormatProvider } from "../format/use-format.ts";
 import { usePlantEvents } from "../sync/events.ts";
 import { usePlants } from "../sync/queries.ts";
-import { useText } from "../text/text.ts";
+import { useLanguage, useText } from "../text/text.ts";
 import { BoardPage, OrdersPage, PlantPage, SheetsPage } from "./pages.tsx";
 import { Shell } from "./shell.tsx";
 
@@ -34,19 +34,19 @@ export function App(): JSX.Element {
 }
 
 function OpenPlant({ plants }: { readonly plants: PlantListResponse }): JSX.Element | null {
-  const text = useText();
+  const { locale, text } = useLanguage();
   const [chosen, setChosen] = useState(() => localStorage.getItem(plantKey));
   const plant = plants.find((known) => known.id === chosen) ?? plants[0];
   const connection = usePlantEvents(plant?.id ?? null);
   const format = useMemo(
     () =>
       formatFor({
-        locale: undefined,
+        locale,
         timeZone: plant?.timeZone ?? "UTC",
         currency: plant?.currency ?? "EUR",
         text,
       }),
-    [plant?.timeZone, plant?.currency, text],
+    [locale, plant?.timeZone, plant?.currency, text],
   );
   if (plant === undefined) return null;
   const choose = (plantId: string): void => {

@@ -3,9 +3,9 @@ import { QueryClient, QueryClientProvider } from "@tanstack/react-query";
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
 import { CallError } from "../sync/client.ts";
-import { chosenText, TextProvider } from "../text/text.ts";
 import { App } from "./app.tsx";
 import { CrashGuard } from "./crash-guard.tsx";
+import { KeptLanguage } from "./language.tsx";
 import { applyTheme } from "./theme.ts";
 import "@fontsource/barlow/latin-400.css";
 import "@fontsource/barlow/latin-600.css";
@@ -42,13 +42,13 @@ const root = document.getElementById("root");
 if (root !== null) {
   createRoot(root).render(
     <StrictMode>
-      <TextProvider value={chosenText(navigator.languages)}>
+      <KeptLanguage>
         <CrashGuard>
           <QueryClientProvider client={client}>
             <App />
           </QueryClientProvider>
         </CrashGuard>
-      </TextProvider>
+      </KeptLanguage>
     </StrictMode>,
   );
 }

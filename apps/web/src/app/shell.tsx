@@ -2,7 +2,9 @@ import { useEffect, useState, type JSX, type ReactNode } from "react";
 import { Link, useLocation } from "wouter";
 import type { PlantListResponse } from "@formweek/contracts";
 import type { Connection } from "../sync/events.ts";
-import { useText } from "../text/text.ts";
+import { languages, readableLanguages } from "../text/languages.ts";
+import { useLanguage, useText } from "../text/text.ts";
+import { chooseLanguage } from "./language.tsx";
 import { chooseTheme, useTheme, type ThemeChoice } from "./theme.ts";
 
 interface ShellProps {
@@ -13,7 +15,7 @@ interface ShellProps {
   readonly children: ReactNode;
 }
 
-/** What every page has: name, menu, plant, colours, and a word when the connection is gone. */
+/** What every page has: name, menu, plant, language, colours, and a word when the connection is gone. */
 export function Shell({ plants, plantId, onPlant, connection, children }: ShellProps): JSX.Element {
   const { app: text, sheets } = useText();
   const [place] = useLocation();
@@ -61,6 +63,7 @@ export function Shell({ plants, plantId, onPlant, connection, children }: ShellP
           ) : (
             <span className="plant-name">{plant?.name}</span>
           )}
+          <LanguageSelect />
           <ThemeSelect />
         </div>
       </header>
@@ -73,6 +76,24 @@ export function Shell({ plants, plantId, onPlant, connection, children }: ShellP
         {children}
       </main>
     </>
+  );
+}
+
+function LanguageSelect(): JSX.Element {
+  const { language, text } = useLanguage();
+  return (
+    <select
+      className="select"
+      aria-label={text.app.language}
+      value={language}
+      onChange={(event) => chooseLanguage(event.target.value)}
+    >
+      {readableLanguages.map((known) => (
+        <option key={known} value={known} lang={known}>
+          {languages[known].name}
+        </option>
+      ))}
+    </select>
   );
 }
 

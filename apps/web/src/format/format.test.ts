@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
+import { de } from "../text/de/de.ts";
 import { en } from "../text/en/en.ts";
-import { chosenText } from "../text/text.ts";
 import { formatFor } from "./format.ts";
 
 const berlin = formatFor({ locale: "en-GB", timeZone: "Europe/Berlin", currency: "EUR", text: en });
@@ -37,17 +37,23 @@ describe("formatFor", () => {
     expect(berlin.gate(95 * 60)).toBe("1 h 35");
   });
 
-  it("follows the reader's locale for numbers", () => {
-    const german = formatFor({ locale: "de-DE", timeZone: "Europe/Berlin", currency: "EUR", text: en });
+  // Values of Unicode CLDR 44 and later, which Intl reads; from memory.
+  it("follows the reader's locale for numbers, money and dates", () => {
+    const german = formatFor({ locale: "de-DE", timeZone: "Europe/Berlin", currency: "EUR", text: de });
     expect(german.count(1_234_567)).toBe("1.234.567");
     expect(berlin.count(1_234_567)).toBe("1,234,567");
     expect(german.decimal(2.5, 1)).toBe("2,5");
+    expect(german.percent(0.12)).toBe("12\u00a0%");
+    expect(german.money(1234)).toBe("1.234\u00a0€");
+    expect(berlin.money(1234)).toBe("€1,234");
+    expect(german.instant(at("2026-12-03T13:00:00Z"))).toBe("Do. 3. Dez. 14:00");
+    expect(german.longDay(at("2026-12-03T13:00:00Z"))).toBe("Donnerstag 3. Dezember");
+    expect(german.shortDay(at("2026-03-03T13:00:00Z"))).toBe("3. März");
+    expect(german.span(51 * 3600)).toBe("2 d 3 h");
   });
-});
 
-describe("chosenText", () => {
-  it("falls back to the first language", () => {
-    expect(chosenText(["xx-YY", "en-GB"])).toBe(en);
-    expect(chosenText([])).toBe(en);
+  it("keeps the 24-hour clock of the shop floor in every locale", () => {
+    const american = formatFor({ locale: "en-US", timeZone: "Europe/Berlin", currency: "EUR", text: en });
+    expect(american.instant(at("2026-12-03T13:00:00Z"))).toBe("Thu Dec 3 14:00");
   });
 });

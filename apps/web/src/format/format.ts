@@ -31,7 +31,8 @@ export interface Format {
 }
 
 export interface FormatSetting {
-  readonly locale: string | undefined;
+  /** BCP 47 tag. */
+  readonly locale: string;
   readonly timeZone: string;
   readonly currency: string;
   readonly text: Text;

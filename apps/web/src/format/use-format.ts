@@ -1,10 +1,8 @@
 import { createContext, useContext } from "react";
-import { en } from "../text/en/en.ts";
+import { languages } from "../text/languages.ts";
 import { formatFor, type Format } from "./format.ts";
 
-const FormatContext = createContext<Format>(
-  formatFor({ locale: undefined, timeZone: "UTC", currency: "EUR", text: en }),
-);
+const FormatContext = createContext<Format>(formatFor({ ...languages.en, timeZone: "UTC", currency: "EUR" }));
 export const FormatProvider = FormatContext.Provider;
 
 /** Numbers in the reader's locale, times in the zone of the plant that is open. */

@@ -1,25 +1,17 @@
 import { createContext, useContext } from "react";
-import { en } from "./en/en.ts";
+import { readerLanguage, type ReaderLanguage } from "./languages.ts";
 
-/** The shape that every language fills. */
-export type Text = typeof en;
+export type { Text } from "./en/en.ts";
 
-/** Languages by their tag; the first is taken when the reader's is not among them. */
-const languages: Readonly<Record<string, Text>> = { en };
+const LanguageContext = createContext<ReaderLanguage>(readerLanguage(null, []));
+export const LanguageProvider = LanguageContext.Provider;
 
-/** The reader's language among those that there are, by the browser's order of wish. */
-export function chosenText(wished: readonly string[]): Text {
-  for (const tag of wished) {
-    const text = languages[tag] ?? languages[tag.split("-")[0] ?? ""];
-    if (text !== undefined) return text;
-  }
-  return en;
+/** The reader's language, with its words and the locale of numbers and dates. */
+export function useLanguage(): ReaderLanguage {
+  return useContext(LanguageContext);
 }
 
-const TextContext = createContext<Text>(en);
-export const TextProvider = TextContext.Provider;
-
 /** The words of the app in the reader's language. */
-export function useText(): Text {
-  return useContext(TextContext);
+export function useText(): ReaderLanguage["text"] {
+  return useLanguage().text;
 }

@@ -5,7 +5,7 @@ import { ordersText } from "./orders-text.ts";
 import { plantText } from "./plant-text.ts";
 import { sheetsText } from "./sheets-text.ts";
 
-/** Every word of the app in English. A second language is one more object of the same shape. */
+/** Every word of the app in English, which gives every other language its shape. */
 export const en = {
   ...shellText,
   ...boardText,
@@ -14,3 +14,6 @@ export const en = {
   ...plantText,
   ...sheetsText,
 };
+
+/** The shape that every language fills. */
+export type Text = typeof en;

@@ -12,6 +12,7 @@ export const shellText = {
     themeSystem: "System colours",
     themeLight: "Light",
     themeDark: "Dark",
+    language: "Language",
     offline: "No connection to the server. What you see may be old; it comes back by itself.",
     reconnecting: "Connection lost. Trying again…",
     loading: "Loading…",

@@ -1,0 +1,17 @@
+import type { Text } from "../en/en.ts";
+import { boardText } from "./board-text.ts";
+import { editText } from "./edit-text.ts";
+import { ordersText } from "./orders-text.ts";
+import { plantText } from "./plant-text.ts";
+import { sheetsText } from "./sheets-text.ts";
+import { shellText } from "./shell-text.ts";
+
+/** Every word of the app in German: trade words of the thermoforming shop, orders to the reader in the infinitive. */
+export const de: Text = {
+  ...shellText,
+  ...boardText,
+  ...editText,
+  ...ordersText,
+  ...plantText,
+  ...sheetsText,
+};
