@@ -56,3 +56,68 @@ for (const theme of ["light", "dark"] as const) {
     });
   });
 }
+
+test("what the board shows is in its address: a reload and a link show the same, and Back takes a step away", async ({
+  page,
+  context,
+}) => {
+  const { orders, lots } = await latestPlan(page);
+  const [{ orderId = "", customer = "" } = {}] = orders.filter((order) =>
+    lots.some((lot) => lot.orderId === order.orderId),
+  );
+  await page.goto("/");
+  const customers = page.getByRole("combobox", { name: "Customer" });
+  const rows = page.getByRole("combobox", { name: "One row for each" });
+  await customers.selectOption(customer);
+  await expect(page).toHaveURL(/customer=/);
+  const found = page.getByRole("status").filter({ hasText: /orders? found/ });
+  const wanted = orders.filter((order) => order.customer === customer).length;
+  await expect(found).toHaveText(wanted === 1 ? "1 order found" : `${wanted} orders found`);
+  await rows.selectOption("By mould");
+  await page.getByRole("combobox", { name: "Time shown" }).selectOption("day");
+  await page.getByRole("searchbox", { name: "Find on the board" }).fill(orderId);
+  await page.keyboard.press("Enter");
+  await expect(page).toHaveURL(new RegExp(`order=${orderId}`));
+  await expectNoFault(page);
+
+  const address = page.url();
+  await page.reload();
+  const colleague = await context.newPage();
+  await colleague.setViewportSize({ width: 1000, height: 700 });
+  await colleague.goto(address);
+  for (const seen of [page, colleague]) {
+    await expect(seen.getByRole("combobox", { name: "Customer" })).toHaveValue(customer);
+    await expect(seen.getByRole("combobox", { name: "One row for each" })).toHaveValue("moulds");
+    await expect(seen.getByRole("combobox", { name: "Time shown" })).toHaveValue("day");
+    await expect(seen.getByRole("searchbox", { name: "Find on the board" })).toHaveValue(orderId);
+    await expect(
+      seen.getByRole("complementary", { name: "Details" }).getByRole("heading", { level: 2 }),
+    ).toContainText(`Order ${orderId}`);
+  }
+
+  await page.goBack();
+  await expect(rows).toHaveValue("lines");
+  await expect(customers).toHaveValue(customer);
+  await page.goBack();
+  await expect(customers).toHaveValue("");
+  await page.goForward();
+  await expect(customers).toHaveValue(customer);
+  await page.getByRole("button", { name: "Show all", exact: true }).click();
+  await expect(page).not.toHaveURL(/customer=/);
+
+  await page.goto("/?customer=Nobody&span=wide&rows=walls");
+  await expect(found).toHaveText("0 orders found");
+  await expect(customers).toHaveValue("Nobody");
+  await expect(rows).toHaveValue("lines");
+});
+
+test("Back takes away a filter of the order book", async ({ page }) => {
+  await page.goto("/orders");
+  const onTime = page.getByRole("button", { name: /^On time/ });
+  await onTime.click();
+  await expect(page).toHaveURL(/state=on\+time/);
+  await page.reload();
+  await expect(onTime).toHaveAttribute("aria-pressed", "true");
+  await page.goBack();
+  await expect(onTime).toHaveAttribute("aria-pressed", "false");
+});

@@ -1,26 +1,82 @@
+import type { RunSegment } from "@formweek/contracts";
 import type { BoardPlan, BoardSegment } from "./board-plan.ts";
 
-/** What the planner wants to see; an empty text finds everything. */
+/** What the planner wants to see; null and an empty text find everything. */
 export interface PlanFilter {
   readonly onlyLate: boolean;
+  readonly customer: string | null;
+  readonly productId: string | null;
+  readonly mouldId: string | null;
+  readonly sheetId: string | null;
   readonly text: string;
 }
 
-export const everything: PlanFilter = { onlyLate: false, text: "" };
+export const everything: PlanFilter = {
+  onlyLate: false,
+  customer: null,
+  productId: null,
+  mouldId: null,
+  sheetId: null,
+  text: "",
+};
 
 /**
- * Order numbers that a filter keeps, or null when it keeps all. Text is looked for, without regard to case, in order
- * number, customer, product, mould and sheet of the order's runs.
+ * Order numbers that a filter keeps, or null when it keeps all. An order passes every part of the filter; mould and sheet
+ * are those of any of its runs. Text is looked for, without regard to case, in order number, customer, product, mould and
+ * sheet of the order's runs.
  */
 export function ordersKept(plan: BoardPlan, filter: PlanFilter): ReadonlySet<string> | null {
   const text = filter.text.trim().toLowerCase();
-  if (text === "" && !filter.onlyLate) return null;
+  const { onlyLate, customer, productId, mouldId, sheetId } = filter;
+  const isOpen = [customer, productId, mouldId, sheetId].every((wanted) => wanted === null);
+  if (text === "" && !onlyLate && isOpen) return null;
   const kept = new Set<string>();
   for (const order of plan.orders.values()) {
-    if (filter.onlyLate && order.lateSeconds <= 0) continue;
+    if (onlyLate && order.lateSeconds <= 0) continue;
+    if (customer !== null && order.customer !== customer) continue;
+    if (productId !== null && order.productId !== productId) continue;
+    if (!hasRun(plan, order.orderId, filter)) continue;
     if (text === "" || wordsOf(plan, order.orderId).includes(text)) kept.add(order.orderId);
   }
   return kept;
+}
+
+function hasRun(plan: BoardPlan, orderId: string, { mouldId, sheetId }: PlanFilter): boolean {
+  const runs = plan.runsOfOrder.get(orderId) ?? [];
+  const some = (holds: (run: RunSegment) => boolean): boolean =>
+    runs.some(({ source }) => source.kind === "run" && holds(source));
+  return (
+    (mouldId === null || some(({ mould }) => mould?.mouldId === mouldId)) &&
+    (sheetId === null || some((run) => run.sheetId === sheetId))
+  );
+}
+
+/** What can be filtered by: id and name, by name. */
+export interface FilterChoices {
+  readonly customer: readonly FilterChoice[];
+  readonly productId: readonly FilterChoice[];
+  readonly mouldId: readonly FilterChoice[];
+  readonly sheetId: readonly FilterChoice[];
+}
+export type FilterChoice = readonly [id: string, name: string];
+
+/** Customers, products, moulds and sheets that a plan has. */
+export function filterChoices(plan: BoardPlan): FilterChoices {
+  const orders = [...plan.orders.values()];
+  const runs = plan.segments.map(({ source }) => source).filter((source) => source.kind === "run");
+  return {
+    customer: byName(orders.map(({ customer }) => [customer, customer])),
+    productId: byName(orders.map(({ productId, productName }) => [productId, productName])),
+    mouldId: byName(
+      runs.flatMap(({ mould, mouldName }) => (mould === null ? [] : [[mould.mouldId, mouldName] as const])),
+    ),
+    sheetId: byName(runs.map(({ sheetId, sheetName }) => [sheetId, sheetName])),
+  };
+}
+
+function byName(choices: readonly FilterChoice[]): readonly FilterChoice[] {
+  const named = new Map(choices.filter(([id]) => id !== ""));
+  return [...named].sort(([a, first], [b, second]) => first.localeCompare(second) || (a < b ? -1 : 1));
 }
 
 /** A change belongs to the run after it: it is kept when that run's order is. */

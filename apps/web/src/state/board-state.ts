@@ -53,6 +53,16 @@ export interface BoardState {
   readonly pending: PendingEdit | null;
 }
 
+/** What a page's address asks of the board. */
+export interface BoardAddress {
+  readonly filter: PlanFilter;
+  readonly rowChoice: RowChoice;
+  /** The order to select; null: none. */
+  readonly orderId: string | null;
+  /** Stretch of time to show, seconds; a span and not a scale, so that other screens show the same. Null: as it is. */
+  readonly time: { readonly startAt: number; readonly spanSeconds: number } | null;
+}
+
 export const emptyBoard: BoardState = {
   plan: null,
   size: { widthPx: 0, heightPx: 0 },

@@ -5,10 +5,11 @@ import type { PlaceStep } from "../kernels/drop-place.ts";
 import type { BoardHit, BoardPoint } from "../kernels/hit-test.ts";
 import type { RefusedLines } from "../kernels/refused-lines.ts";
 import type { Trial } from "../kernels/trial.ts";
+import type { PlanFilter } from "../kernels/plan-filter.ts";
 import type { WalkStep } from "../kernels/walk-segments.ts";
 import type { BoardSize } from "../kernels/row-layout.ts";
 import type { TimeView } from "../kernels/time-scale.ts";
-import type { Selection } from "./board-state.ts";
+import type { BoardAddress, Selection } from "./board-state.ts";
 
 /** Everything that can happen to the board. Places are CSS pixels within the canvas. */
 export type Intent =
@@ -25,8 +26,8 @@ export type Intent =
   | { readonly kind: "order sought"; readonly orderId: string }
   | { readonly kind: "walked"; readonly step: WalkStep }
   | { readonly kind: "rows chosen"; readonly choice: RowChoice }
-  | { readonly kind: "late filter set"; readonly onlyLate: boolean }
-  | { readonly kind: "find text set"; readonly text: string }
+  | { readonly kind: "filtered"; readonly by: Partial<PlanFilter> }
+  | { readonly kind: "address opened"; readonly address: BoardAddress }
   | { readonly kind: "fit arrived"; readonly refused: RefusedLines }
   | { readonly kind: "taken up"; readonly index: number; readonly point: BoardPoint }
   | { readonly kind: "selected taken up" }

@@ -5,6 +5,7 @@ import { boardPlan } from "../kernels/board-plan.ts";
 import { rowChoices } from "../kernels/board-rows.ts";
 import { greatestScrollPx } from "../kernels/row-layout.ts";
 import { clampView, viewEndAt } from "../kernels/time-scale.ts";
+import { readBoardAddress } from "./board-address.ts";
 import { emptyBoard, type BoardState } from "./board-state.ts";
 import type { Intent } from "./intents.ts";
 import { boundsOf, layoutOf, reduce, selectedOrderId } from "./reduce.ts";
@@ -61,8 +62,12 @@ const intents: fc.Arbitrary<Intent> = fc.oneof(
     )
     .map((step): Intent => ({ kind: "walked", step })),
   fc.constantFrom(...rowChoices).map((choice): Intent => ({ kind: "rows chosen", choice })),
-  fc.boolean().map((onlyLate): Intent => ({ kind: "late filter set", onlyLate })),
-  fc.string({ maxLength: 6 }).map((text): Intent => ({ kind: "find text set", text })),
+  fc.boolean().map((onlyLate): Intent => ({ kind: "filtered", by: { onlyLate } })),
+  fc.string({ maxLength: 6 }).map((text): Intent => ({ kind: "filtered", by: { text } })),
+  fc.webQueryParameters().map((query): Intent => ({
+    kind: "address opened",
+    address: readBoardAddress(new URLSearchParams(query)),
+  })),
 );
 
 const play = (state: BoardState, steps: readonly Intent[]): BoardState =>
@@ -119,7 +124,7 @@ describe("reduce", () => {
   it("asks to keep a view that has moved, and only then", () => {
     expect(reduce(opened, { kind: "panned", byX: 50, byY: 0 }).effects).toHaveLength(1);
     expect(reduce(opened, { kind: "panned", byX: 0, byY: 40 }).effects).toHaveLength(0);
-    expect(reduce(opened, { kind: "late filter set", onlyLate: true }).effects).toHaveLength(0);
+    expect(reduce(opened, { kind: "filtered", by: { onlyLate: true } }).effects).toHaveLength(0);
   });
 
   it("shows what the keyboard reaches", () => {

@@ -20,7 +20,7 @@ import {
   type TimeView,
 } from "../kernels/time-scale.ts";
 import { walkSegments } from "../kernels/walk-segments.ts";
-import type { BoardState, Selection } from "./board-state.ts";
+import type { BoardAddress, BoardState, Selection } from "./board-state.ts";
 import { carryStep, carryTo, letGo, takeUp, withTrial, type BoardExtent } from "./carry.ts";
 import type { Effect, Intent, Reduction } from "./intents.ts";
 
@@ -65,10 +65,6 @@ function answer(state: BoardState, intent: Intent): Reduction<BoardState> {
       return walked(state, intent.step);
     case "rows chosen":
       return still(chooseRows(state, intent.choice));
-    case "late filter set":
-      return still({ ...state, filter: { ...state.filter, onlyLate: intent.onlyLate } });
-    case "find text set":
-      return still({ ...state, filter: { ...state.filter, text: intent.text } });
     case "fit arrived":
       return still({ ...state, refused: intent.refused });
     case "taken up":
@@ -87,6 +83,10 @@ function answer(state: BoardState, intent: Intent): Reduction<BoardState> {
       return still(withTrial(state, intent.edit, intent.trial));
     case "edit answered":
       return still(edited(state, intent.planId));
+    case "filtered":
+      return still({ ...state, filter: { ...state.filter, ...intent.by } });
+    case "address opened":
+      return moved(state, openAddress(state, intent.address));
   }
 }
 
@@ -306,6 +306,22 @@ function chooseRows(state: BoardState, choice: RowChoice): BoardState {
   const rows = rowsOf(next);
   const piece = rows === null ? null : currentPiece(next, rows);
   return piece === null ? next : reveal(next, piece);
+}
+
+/** An address says what to show; a time that it names comes before that of the order it selects. */
+function openAddress(state: BoardState, { filter, rowChoice, orderId, time }: BoardAddress): BoardState {
+  const laidOut = chooseRows({ ...state, filter }, rowChoice);
+  // a board without a size has no place to show an order at: the address is opened again once it has one
+  if (laidOut.plan === null || laidOut.size.widthPx === 0) return laidOut;
+  const chosen = orderId === selectedOrderId(laidOut) ? laidOut : selectOrder(laidOut, orderId);
+  if (time === null) return chosen;
+  const bounds = boundsOf(chosen);
+  const view = { startAt: time.startAt, secondsPerPx: time.spanSeconds / bounds.widthPx };
+  return withView(chosen, clampView(view, bounds));
+}
+
+function selectOrder(state: BoardState, orderId: string | null): BoardState {
+  return orderId === null ? { ...state, selection: null } : sought(state, orderId).state;
 }
 
 function reveal(state: BoardState, piece: RowPiece): BoardState {

@@ -23,3 +23,10 @@ export function keptView(plantId: string): TimeView | null {
     return null;
   }
 }
+
+/** True when this page came by a reload, not by a link or by Back. */
+export function wasReloaded(): boolean {
+  return performance
+    .getEntriesByType("navigation")
+    .some((entry) => entry instanceof PerformanceNavigationTiming && entry.type === "reload");
+}

@@ -15,6 +15,7 @@ import { planTableAddress } from "../../sync/queries.ts";
 import { keptView, runEffect } from "../../sync/run-effects.ts";
 import { useText } from "../../text/text.ts";
 import { BoardCanvas } from "./board-canvas.tsx";
+import { BoardFilters } from "./board-filters.tsx";
 import { BoardToolbar, type BoardShape } from "./board-toolbar.tsx";
 import { DetailsPanel } from "./details-panel.tsx";
 import { HoverNote } from "./hover-note.tsx";
@@ -25,6 +26,7 @@ import { EditFailure } from "./edit-failure.tsx";
 import { NewestStep } from "./undo-buttons.tsx";
 import { SpokenSelection } from "./spoken-selection.tsx";
 import { SummaryStrip } from "./summary-strip.tsx";
+import { useBoardAddress } from "./use-board-address.ts";
 import { BoardProvider, useBoard, useBoardStore } from "./use-board.ts";
 import { EditsProvider, useOpenEdits } from "./use-plan-edits.ts";
 import { useTrial } from "./use-trial.ts";
@@ -95,7 +97,15 @@ function OpenBoard({ plan, plant, pins, rates, newOrders, solve }: OpenBoardProp
   const text = useText();
   const format = useFormat();
   const store = useBoardStore();
-  const [shape, setShape] = useState<BoardShape>("board");
+  const [address, setAddress] = useSearchParams();
+  const shape: BoardShape = address.get("show") === "table" ? "table" : "board";
+  const showAs = (wanted: BoardShape): void =>
+    setAddress((before) => {
+      const next = new URLSearchParams(before);
+      if (wanted === "table") next.set("show", wanted);
+      else next.delete("show");
+      return next;
+    });
   const keysId = useId();
   const board = useMemo(() => boardPlan(plan.planId, plan.document), [plan]);
   const held = useMemo(() => heldOrders(pins), [pins]);
@@ -109,7 +119,7 @@ function OpenBoard({ plan, plant, pins, rates, newOrders, solve }: OpenBoardProp
     if (view !== null) store.send({ kind: "view restored", view });
     store.send({ kind: "plan arrived", plan: board });
   }, [board, store]);
-  useAddress();
+  useBoardAddress();
   const edits = useOpenEdits(plan.document.plant.id, store);
   const canTry = useTrial(board, store);
   useEffect(() => {
@@ -124,7 +134,8 @@ function OpenBoard({ plan, plant, pins, rates, newOrders, solve }: OpenBoardProp
           <SummaryStrip document={plan.document} newOrders={newOrders} />
           <div className="board-solve">{solve}</div>
         </div>
-        <BoardToolbar shape={shape} onShape={setShape} />
+        <BoardToolbar shape={shape} onShape={showAs} />
+        <BoardFilters />
         <EditFailure />
         {board.segments.length === 0 ? (
           <EmptyNotice isInner title={text.board.emptyPlan}>
@@ -189,38 +200,4 @@ function KeyList({ keys }: { readonly keys: readonly (readonly [string, string])
       ))}
     </dl>
   );
-}
-
-/** Filter and sought order live in the address too, so that they can be sent to a colleague and survive a reload. */
-function useAddress(): void {
-  const store = useBoardStore();
-  const [address, setAddress] = useSearchParams();
-  const filter = useBoard((state) => state.filter);
-  const isPlanned = useBoard((state) => state.plan !== null);
-  const sought = address.get("order");
-  const first = useRef({ late: address.get("late") === "1", find: address.get("find") ?? "" });
-
-  useEffect(() => {
-    store.send({ kind: "late filter set", onlyLate: first.current.late });
-    store.send({ kind: "find text set", text: first.current.find });
-  }, [store]);
-  useEffect(() => {
-    if (isPlanned && sought !== null) store.send({ kind: "order sought", orderId: sought });
-  }, [isPlanned, sought, store]);
-  useEffect(() => {
-    setAddress(
-      (before) => {
-        const next = new URLSearchParams(before);
-        setOrDrop(next, "late", filter.onlyLate ? "1" : "");
-        setOrDrop(next, "find", filter.text);
-        return next;
-      },
-      { replace: true },
-    );
-  }, [filter, setAddress]);
-}
-
-function setOrDrop(address: URLSearchParams, name: string, value: string): void {
-  if (value === "") address.delete(name);
-  else address.set(name, value);
 }

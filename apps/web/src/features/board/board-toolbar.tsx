@@ -1,8 +1,6 @@
 import type { JSX } from "react";
 import { Link } from "wouter";
-import { FindBox } from "../../components/find-box.tsx";
 import { Icon } from "../../components/icon.tsx";
-import { ordersKept } from "../../kernels/plan-filter.ts";
 import { timeWidthPx } from "../../kernels/row-layout.ts";
 import { layoutOf } from "../../state/reduce.ts";
 import { useText } from "../../text/text.ts";
@@ -87,8 +85,6 @@ export function BoardToolbar({ shape, onShape }: BoardToolbarProps): JSX.Element
         </>
       )}
       <UndoButtons />
-      <LateToggle />
-      <FindOnBoard />
       <Link href="/sheets" className="button">
         <Icon name="print" /> {sheets.title}
       </Link>
@@ -160,51 +156,5 @@ function WhereButton(): JSX.Element {
     >
       {isNowInPlan ? text.toNow : text.toStart}
     </button>
-  );
-}
-
-function LateToggle(): JSX.Element {
-  const { board: text } = useText();
-  const store = useBoardStore();
-  const onlyLate = useBoard((state) => state.filter.onlyLate);
-  return (
-    <button
-      type="button"
-      className="button"
-      aria-pressed={onlyLate}
-      onClick={() => store.send({ kind: "late filter set", onlyLate: !onlyLate })}
-    >
-      <Icon name="flag" /> {text.onlyLate}
-    </button>
-  );
-}
-
-function FindOnBoard(): JSX.Element {
-  const { board: text } = useText();
-  const store = useBoardStore();
-  const sought = useBoard((state) => state.filter.text);
-  const plan = useBoard((state) => state.plan);
-  const filter = useBoard((state) => state.filter);
-  const kept = plan === null || sought.trim() === "" ? null : ordersKept(plan, filter);
-  return (
-    <form
-      className="tool-group"
-      role="search"
-      onSubmit={(event) => {
-        event.preventDefault();
-        const first = [...(kept ?? [])].find((orderId) => plan?.runsOfOrder.has(orderId) === true);
-        if (first !== undefined) store.send({ kind: "order sought", orderId: first });
-      }}
-    >
-      <FindBox
-        label={text.find}
-        hint={text.findHint}
-        value={sought}
-        onChange={(value) => store.send({ kind: "find text set", text: value })}
-      />
-      <span className="found" role="status">
-        {kept === null ? "" : text.found(kept.size)}
-      </span>
-    </form>
   );
 }

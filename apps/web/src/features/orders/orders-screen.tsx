@@ -51,7 +51,8 @@ export function OrdersScreen({ plantId, plant, orders, importButtons }: OrdersSc
   const rows = useMemo(() => orderRows(orders, query, productName), [orders, query, productName]);
   const counts = useMemo(() => countStates(orders), [orders]);
 
-  const change = (changes: Readonly<Record<string, string>>): void =>
+  /** Choices are steps that Back takes away again; typing is not. */
+  const change = (changes: Readonly<Record<string, string>>, replace = false): void =>
     setAddress(
       (before) => {
         const next = new URLSearchParams(before);
@@ -61,7 +62,7 @@ export function OrdersScreen({ plantId, plant, orders, importButtons }: OrdersSc
         }
         return next;
       },
-      { replace: true },
+      { replace },
     );
 
   if (orders.length === 0) {
@@ -111,7 +112,7 @@ export function OrdersScreen({ plantId, plant, orders, importButtons }: OrdersSc
           label={text.orders.find}
           hint={text.orders.findHint}
           value={query.text}
-          onChange={(find) => change({ find })}
+          onChange={(find) => change({ find }, true)}
         />
         <div className="chips" role="group" aria-label={text.orders.state}>
           <Chip

@@ -1,0 +1,97 @@
+import { useMemo, type JSX } from "react";
+import { FindBox } from "../../components/find-box.tsx";
+import { Icon } from "../../components/icon.tsx";
+import {
+  everything,
+  filterChoices,
+  ordersKept,
+  type FilterChoice,
+  type FilterChoices,
+} from "../../kernels/plan-filter.ts";
+import { useText } from "../../text/text.ts";
+import { useBoard, useBoardStore } from "./use-board.ts";
+
+const parts = ["customer", "productId", "mouldId", "sheetId"] as const;
+
+/** What the planner wants to see, and how many orders that finds. */
+export function BoardFilters(): JSX.Element {
+  const { board: text } = useText();
+  const store = useBoardStore();
+  const plan = useBoard((state) => state.plan);
+  const filter = useBoard((state) => state.filter);
+  const choices = useMemo(() => (plan === null ? null : filterChoices(plan)), [plan]);
+  const kept = useMemo(() => (plan === null ? null : ordersKept(plan, filter)), [plan, filter]);
+  return (
+    <form
+      className="board-filters"
+      role="search"
+      aria-label={text.filters}
+      onSubmit={(event) => {
+        event.preventDefault();
+        const first = [...(kept ?? [])].find((orderId) => plan?.runsOfOrder.has(orderId) === true);
+        if (first !== undefined) store.send({ kind: "order sought", orderId: first });
+      }}
+    >
+      <button
+        type="button"
+        className="button"
+        aria-pressed={filter.onlyLate}
+        onClick={() => store.send({ kind: "filtered", by: { onlyLate: !filter.onlyLate } })}
+      >
+        <Icon name="flag" /> {text.onlyLate}
+      </button>
+      {parts.map((part) => (
+        <FilterSelect key={part} part={part} choices={choices?.[part] ?? []} />
+      ))}
+      <FindBox
+        label={text.find}
+        hint={text.findHint}
+        value={filter.text}
+        onChange={(value) => store.send({ kind: "filtered", by: { text: value } })}
+      />
+      <span className="found" role="status">
+        {kept === null ? "" : text.found(kept.size)}
+      </span>
+      {kept !== null && (
+        <button
+          type="button"
+          className="button"
+          onClick={() => store.send({ kind: "filtered", by: everything })}
+        >
+          {text.showAll}
+        </button>
+      )}
+    </form>
+  );
+}
+
+interface FilterSelectProps {
+  readonly part: keyof FilterChoices;
+  readonly choices: readonly FilterChoice[];
+}
+
+/** One part of the filter; a value that this plan does not have (from a link) stays to be seen and taken away. */
+function FilterSelect({ part, choices }: FilterSelectProps): JSX.Element {
+  const { board: text } = useText();
+  const store = useBoardStore();
+  const value = useBoard((state) => state.filter[part]);
+  const isKnown = value === null || choices.some(([id]) => id === value);
+  return (
+    <select
+      className="select"
+      aria-label={text.filterBy[part]}
+      value={value ?? ""}
+      onChange={({ target }) =>
+        store.send({ kind: "filtered", by: { [part]: target.value === "" ? null : target.value } })
+      }
+    >
+      <option value="">{text.filterAll[part]}</option>
+      {!isKnown && <option value={value}>{text.notInPlan(value)}</option>}
+      {choices.map(([id, name]) => (
+        <option key={id} value={id}>
+          {name}
+        </option>
+      ))}
+    </select>
+  );
+}
