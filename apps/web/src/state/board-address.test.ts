@@ -6,6 +6,7 @@ import { rowChoices } from "../kernels/board-rows.ts";
 import { everything } from "../kernels/plan-filter.ts";
 import { readBoardAddress, writeBoardAddress } from "./board-address.ts";
 import { emptyBoard, type BoardState } from "./board-state.ts";
+import type { Intent } from "./intents.ts";
 import { reduce, selectedOrderId } from "./reduce.ts";
 
 const plan = boardPlan("p", madePlan({ lines: 3, runsPerLine: 6, seed: 8 }));
@@ -60,6 +61,36 @@ describe("the board's address", () => {
     const shown = reduce(narrow, { kind: "address opened", address: readBoardAddress(address) }).state;
     const span = (state: BoardState): number => state.view.secondsPerPx * (state.size.widthPx - 122);
     expect(Math.abs(span(shown) - span(opened))).toBeLessThan(2);
+  });
+
+  it("keeps the stretch while the board settles, as when the details of the selected order open beside it", () => {
+    const [orderId = ""] = plan.orders.keys();
+    const sought = reduce(opened, { kind: "order sought", orderId }).state;
+    const day = reduce(sought, { kind: "span chosen", spanSeconds: 86_400 }).state;
+    const sent = readBoardAddress(writeBoardAddress(day, new URLSearchParams()));
+    const narrow: Intent = { kind: "board resized", size: { widthPx: 640, heightPx: 600 } };
+    const span = (state: BoardState): number => state.view.secondsPerPx * (state.size.widthPx - 122);
+
+    const shown = reduce(reduce(opened, { kind: "address opened", address: sent }).state, narrow);
+    expect(Math.abs(span(shown.state) - span(day))).toBeLessThan(2);
+    expect(shown.effects).toMatchObject([{ kind: "keep view" }]);
+
+    const moved = reduce(shown.state, { kind: "panned", byX: 40, byY: 0 }).state;
+    const wide = reduce(moved, { kind: "board resized", size: opened.size }).state;
+    expect(wide.view).toEqual(moved.view);
+    const closed = reduce(shown.state, { kind: "selected", selection: null }).state;
+    expect(reduce(closed, { kind: "board resized", size: opened.size }).state.view).toEqual(shown.state.view);
+  });
+
+  it("selects an order and leaves the view that a board has restored", () => {
+    const [orderId = ""] = [...plan.orders.keys()].slice(-1);
+    const address = {
+      ...readBoardAddress(new URLSearchParams({ order: orderId })),
+      time: "as shown",
+    } as const;
+    const shown = reduce(opened, { kind: "address opened", address }).state;
+    expect(selectedOrderId(shown)).toBe(orderId);
+    expect(shown.view).toEqual(opened.view);
   });
 
   it("leaves the parameters of others, and the time while the board has no size", () => {

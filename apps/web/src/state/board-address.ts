@@ -1,6 +1,6 @@
 import { rowChoices } from "../kernels/board-rows.ts";
 import { timeWidthPx } from "../kernels/row-layout.ts";
-import type { BoardAddress, BoardState } from "./board-state.ts";
+import type { BoardAddress, BoardState, TimeStretch } from "./board-state.ts";
 import { layoutOf, selectedOrderId } from "./reduce.ts";
 
 /** Reads the parameters of an address. What it does not understand counts as not said. */
@@ -50,7 +50,7 @@ export function writeBoardAddress(state: BoardState, before: URLSearchParams): U
 }
 
 /** The time that a board shows, in whole seconds; null as long as it has no plan or no size. */
-export function timeShown(state: BoardState): BoardAddress["time"] {
+function timeShown(state: BoardState): TimeStretch | null {
   if (state.plan === null || state.size.widthPx === 0) return null;
   const { startAt, secondsPerPx } = state.view;
   const spanSeconds = Math.round(secondsPerPx * timeWidthPx(layoutOf(state)));

@@ -41,6 +41,8 @@ export interface BoardState {
   readonly plan: BoardPlan | null;
   readonly size: BoardSize;
   readonly view: TimeView & { readonly scrollPx: number };
+  /** Stretch that an address asked for: kept over changes of size until someone moves the view or selects. */
+  readonly heldTime: TimeStretch | null;
   readonly rowChoice: RowChoice;
   readonly filter: PlanFilter;
   readonly selection: Selection | null;
@@ -53,20 +55,30 @@ export interface BoardState {
   readonly pending: PendingEdit | null;
 }
 
+/** A stretch of time, seconds. */
+export interface TimeStretch {
+  readonly startAt: number;
+  readonly spanSeconds: number;
+}
+
 /** What a page's address asks of the board. */
 export interface BoardAddress {
   readonly filter: PlanFilter;
   readonly rowChoice: RowChoice;
   /** The order to select; null: none. */
   readonly orderId: string | null;
-  /** Stretch of time to show, seconds; a span and not a scale, so that other screens show the same. Null: as it is. */
-  readonly time: { readonly startAt: number; readonly spanSeconds: number } | null;
+  /**
+   * What time to show: a stretch and not a scale, so that other screens show the same; null: that of the selected order;
+   * "as shown": the view that the board has.
+   */
+  readonly time: TimeStretch | "as shown" | null;
 }
 
 export const emptyBoard: BoardState = {
   plan: null,
   size: { widthPx: 0, heightPx: 0 },
   view: { startAt: 0, secondsPerPx: 240, scrollPx: 0 },
+  heldTime: null,
   rowChoice: "lines",
   filter: everything,
   selection: null,

@@ -20,7 +20,7 @@ import {
   type TimeView,
 } from "../kernels/time-scale.ts";
 import { walkSegments } from "../kernels/walk-segments.ts";
-import type { BoardAddress, BoardState, Selection } from "./board-state.ts";
+import type { BoardAddress, BoardState, Selection, TimeStretch } from "./board-state.ts";
 import { carryStep, carryTo, letGo, takeUp, withTrial, type BoardExtent } from "./carry.ts";
 import type { Effect, Intent, Reduction } from "./intents.ts";
 
@@ -28,7 +28,8 @@ const firstSpanSeconds = 7 * 86_400;
 
 /** The board after an intent. Total: every intent has an answer in every state, also without a plan. */
 export function reduce(state: BoardState, intent: Intent): Reduction<BoardState> {
-  const reduction = answer(state, intent);
+  const answered = answer(state, intent);
+  const reduction = { ...answered, state: withoutHeldTime(state, answered.state, intent) };
   const { carry, view } = reduction.state;
   const isHeldByPointer = carry?.point !== undefined && carry.point !== null;
   if (!isHeldByPointer || view === state.view || intent.kind === "carried to") return reduction;
@@ -37,12 +38,24 @@ export function reduce(state: BoardState, intent: Intent): Reduction<BoardState>
   return { state: held.state, effects: [...reduction.effects, ...held.effects] };
 }
 
+const keepsHeldTime: ReadonlySet<Intent["kind"]> = new Set([
+  "board resized",
+  "plan arrived",
+  "address opened",
+]);
+
+/** Selecting opens and closes the details, which changes the board's size: only what an address selects keeps its time. */
+function withoutHeldTime(before: BoardState, after: BoardState, { kind }: Intent): BoardState {
+  const isUsed = after.view !== before.view || after.selection !== before.selection;
+  return after.heldTime === null || !isUsed || keepsHeldTime.has(kind) ? after : { ...after, heldTime: null };
+}
+
 function answer(state: BoardState, intent: Intent): Reduction<BoardState> {
   switch (intent.kind) {
     case "plan arrived":
       return still(withPlan(state, intent.plan));
     case "board resized":
-      return still(withSize(state, intent.size));
+      return moved(state, withSize(state, intent.size));
     case "panned":
       return moved(state, panBy(state, intent.byX, intent.byY));
     case "zoomed":
@@ -60,9 +73,9 @@ function answer(state: BoardState, intent: Intent): Reduction<BoardState> {
     case "selected":
       return selected(state, intent.selection);
     case "order sought":
-      return sought(state, intent.orderId);
+      return moved(state, sought(state, intent.orderId));
     case "walked":
-      return walked(state, intent.step);
+      return moved(state, walked(state, intent.step));
     case "rows chosen":
       return still(chooseRows(state, intent.choice));
     case "fit arrived":
@@ -200,6 +213,7 @@ function withSize(state: BoardState, size: BoardState["size"]): BoardState {
   const isFirst = state.size.widthPx === 0;
   const next = { ...state, size };
   if (state.plan === null) return next;
+  if (state.heldTime !== null) return withStretch(next, state.heldTime);
   if (isFirst && !isViewKept(state))
     return withView(next, spanView(boundsOf(next), state.plan.startAt, firstSpanSeconds));
   return keepInBounds(next);
@@ -248,20 +262,20 @@ function selected(state: BoardState, selection: Selection | null): Reduction<Boa
   return still({ ...state, selection: isKnown ? selection : null });
 }
 
-function sought(state: BoardState, orderId: string): Reduction<BoardState> {
-  if (state.plan?.orders.has(orderId) !== true) return still(state);
+function sought(state: BoardState, orderId: string): BoardState {
+  if (state.plan?.orders.has(orderId) !== true) return state;
   const first = firstPieceOfOrder(state, orderId);
   const shown = first === null ? state : reveal(state, first);
-  return still({ ...shown, selection: { kind: "order", orderId } });
+  return { ...shown, selection: { kind: "order", orderId } };
 }
 
-function walked(state: BoardState, step: Extract<Intent, { kind: "walked" }>["step"]): Reduction<BoardState> {
+function walked(state: BoardState, step: Extract<Intent, { kind: "walked" }>["step"]): BoardState {
   const rows = rowsOf(state);
-  if (rows === null) return still(state);
+  if (rows === null) return state;
   const next = walkSegments(rows, currentPiece(state, rows), step);
-  if (next === null) return still(state);
+  if (next === null) return state;
   const { rowIndex, segment } = next;
-  return still({ ...reveal(state, next), selection: { kind: "segment", index: segment.index, rowIndex } });
+  return { ...reveal(state, next), selection: { kind: "segment", index: segment.index, rowIndex } };
 }
 
 function currentPiece(state: BoardState, rows: BoardRows): RowPiece | null {
@@ -314,14 +328,19 @@ function openAddress(state: BoardState, { filter, rowChoice, orderId, time }: Bo
   // a board without a size has no place to show an order at: the address is opened again once it has one
   if (laidOut.plan === null || laidOut.size.widthPx === 0) return laidOut;
   const chosen = orderId === selectedOrderId(laidOut) ? laidOut : selectOrder(laidOut, orderId);
-  if (time === null) return chosen;
-  const bounds = boundsOf(chosen);
-  const view = { startAt: time.startAt, secondsPerPx: time.spanSeconds / bounds.widthPx };
-  return withView(chosen, clampView(view, bounds));
+  if (time === null) return { ...chosen, heldTime: null };
+  return time === "as shown"
+    ? { ...withView(chosen, laidOut.view), heldTime: null }
+    : withStretch({ ...chosen, heldTime: time }, time);
+}
+
+function withStretch(state: BoardState, { startAt, spanSeconds }: TimeStretch): BoardState {
+  const bounds = boundsOf(state);
+  return withView(state, clampView({ startAt, secondsPerPx: spanSeconds / bounds.widthPx }, bounds));
 }
 
 function selectOrder(state: BoardState, orderId: string | null): BoardState {
-  return orderId === null ? { ...state, selection: null } : sought(state, orderId).state;
+  return orderId === null ? { ...state, selection: null } : sought(state, orderId);
 }
 
 function reveal(state: BoardState, piece: RowPiece): BoardState {

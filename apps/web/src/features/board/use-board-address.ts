@@ -1,7 +1,7 @@
 import { useEffect, useRef } from "react";
 import { useSearchParams } from "wouter";
 import type { BoardState } from "../../state/board-state.ts";
-import { readBoardAddress, timeShown, writeBoardAddress } from "../../state/board-address.ts";
+import { readBoardAddress, writeBoardAddress } from "../../state/board-address.ts";
 import { keptView, wasReloaded } from "../../sync/run-effects.ts";
 import { useBoard, useBoardStore } from "./use-board.ts";
 
@@ -26,7 +26,7 @@ export function useBoardAddress(): void {
     const isOutrun = address.toString() === loadedWith.current && hasNewerView(store.read());
     store.send({
       kind: "address opened",
-      address: isOutrun ? { ...asked, time: timeShown(store.read()) } : asked,
+      address: isOutrun ? { ...asked, time: "as shown" } : asked,
     });
   }, [address, isPlanned, isSized, store]);
 
