@@ -115,7 +115,7 @@ class PlantSearch implements Search {
       from: ruined.from,
       keys: new Float64Array(problem.lots.count),
     };
-    this.schedule = scheduleFor(problem.jobs.count);
+    this.schedule = scheduleFor(problem.jobs.count, problem.terms.stability);
     this.latenessRamp = new LatenessRamp(problem, context.strategy.lateStart * this.schedule.lateStart);
     const sharesMoulds = problem.moulds.copyCount > 0 && problem.lines.count > 1;
     this.turnOneIn = sharesMoulds && problem.jobs.count <= MOST_ORDERS_FOR_TURNS ? CHANGED_TURNS : 0;

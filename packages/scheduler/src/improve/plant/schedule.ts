@@ -50,7 +50,19 @@ const LARGEST: Schedule = {
   campaignOneIn: 0,
 };
 
-export function scheduleFor(jobs: number): Schedule {
+/** A plan stands that is to stay: what leaves its place at first would seldom find back to it. */
+const CALM: Schedule = {
+  rounds: 1,
+  lateStart: Infinity,
+  rampShare: 0.8,
+  hotShare: 0.1,
+  coldShare: 0.02,
+  campaignOneIn: 0,
+};
+
+/** Schedule for a plant of so many jobs; `calm`: distance from a published plan has its price. */
+export function scheduleFor(jobs: number, calm: boolean): Schedule {
+  if (calm) return CALM;
   if (jobs <= 40) return SMALL;
   if (jobs <= 300) return MIDDLING;
   return jobs <= 1000 ? LARGE : LARGEST;
