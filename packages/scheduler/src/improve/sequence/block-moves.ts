@@ -1,9 +1,8 @@
+import { NearPlaces } from "./near-places.ts";
 import { changesMatter, type OneLine } from "./one-line.ts";
 
 /** Longest of the two blocks that change places, orders. */
 const LONGEST_BLOCK = 10;
-/** Places before and after a changed stretch, or a cut of a move, that a near search looks at again. */
-const NEAR = 5;
 /** Money below which a gain is rounding. */
 const LEAST_GAIN = 1e-7;
 
@@ -34,14 +33,10 @@ export class BlockMoves {
   /** [position after the i of `improveAt`] s by which the order at i ends later when it follows the order there */
   private readonly delayAfter: Float64Array;
   private readonly scratch: Int32Array;
-  /** [position] 1: a near search has yet to look there */
-  private readonly awake: Uint8Array;
-  /** Without changes a near search looks again only at the cuts of a move: between them orders shift as they are. */
-  private readonly hasChanges: boolean;
+  private readonly near: NearPlaces;
 
   constructor(line: OneLine) {
     this.line = line;
-    this.hasChanges = changesMatter(line);
     this.sequence = new Int32Array(line.n);
     this.end = new Float64Array(line.n);
     this.lateness = new Float64Array(line.n);
@@ -49,7 +44,7 @@ export class BlockMoves {
     this.rateBefore = new Float64Array(line.n + 1);
     this.delayAfter = new Float64Array(line.n);
     this.scratch = new Int32Array(line.n);
-    this.awake = new Uint8Array(line.n);
+    this.near = new NearPlaces(line.n, !changesMatter(line));
   }
 
   /** Takes over a sequence and times it. */
@@ -99,21 +94,17 @@ export class BlockMoves {
    */
   descendNear(from: number, to: number): void {
     const { n } = this.line;
-    this.awake.fill(0);
-    this.wake(from, to);
+    const { awake } = this.near;
+    this.near.begin(from, to);
     let quiet = 0;
     for (let i = from; quiet < n; i = i + 1 < n ? i + 1 : 0) {
-      if (this.awake[i] === 1 && this.improveAt(i)) {
+      if (awake[i] === 1 && this.improveAt(i)) {
         quiet = 0;
       } else {
-        this.awake[i] = 0;
+        awake[i] = 0;
         quiet++;
       }
     }
-  }
-
-  private wake(from: number, to: number): void {
-    this.awake.fill(1, Math.max(0, from - NEAR), to + NEAR);
   }
 
   /** Tries all moves whose first block begins at i; true when one was made. */
@@ -237,11 +228,7 @@ export class BlockMoves {
 
   private exchange(i: number, a: number, j: number, k: number): void {
     const { sequence, scratch } = this;
-    if (this.hasChanges) {
-      this.wake(i, k);
-    } else {
-      for (const cut of [i, i + k - j, i + k - a, k]) this.wake(cut, cut + 1);
-    }
+    this.near.wakeMoved(i, a, j, k);
     let size = 0;
     for (let p = j; p < k; p++) scratch[size++] = sequence[p]!;
     for (let p = a; p < j; p++) scratch[size++] = sequence[p]!;
