@@ -1,10 +1,10 @@
-import { whyUnplanned } from "../explain/why-unplanned.ts";
+import { whyNotInPlan } from "../explain/why-unplanned.ts";
 import type { Decoder } from "../timing/decoder.ts";
 import { refuse, sayLot, type EditSubject, type Found } from "./refusal.ts";
 
 /** The rule that keeps an order out of the plan timed last, on the line if one is named; empty where none is known for sure. */
-function reasonText(decoder: Decoder, orderId: string, lineId: string | null): string {
-  const reasons = whyUnplanned(decoder).find((order) => order.orderId === orderId)?.reasons ?? [];
+function reasonText(decoder: Decoder, job: number, lineId: string | null): string {
+  const reasons = whyNotInPlan(decoder, job);
   const reason = reasons.find((each) => each.lineId === lineId) ?? reasons[0];
   return reason === undefined ? "" : ` ${reason.text}`;
 }
@@ -21,7 +21,7 @@ function ownRefusal(decoder: Decoder, subject: EditSubject, lot: number): Found<
       remedy: "Free the order first, or choose a place at which it can keep its start.",
     });
   return refuse(subject, "no-room", {
-    text: `${lotText} finds no room ${where}.${reasonText(decoder, subject.orderId, subject.lineId)}`,
+    text: `${lotText} finds no room ${where}.${reasonText(decoder, job, subject.lineId)}`,
     remedy:
       jobs.latestStart[job]! < horizon
         ? "Choose an earlier place or another line: it may not start after its latest start."
@@ -47,7 +47,7 @@ export function noRoom(decoder: Decoder, subject: EditSubject, leftOut: readonly
       otherOrderId,
     });
   return refuse(subject, "crowds-out", {
-    text: `Order ${otherOrderId} would find no room in the plan any more.${reasonText(decoder, otherOrderId, null)}`,
+    text: `Order ${otherOrderId} would find no room in the plan any more.${reasonText(decoder, lots.job[other]!, null)}`,
     remedy: `Choose another place, or take order ${otherOrderId} out first.`,
     otherOrderId,
   });

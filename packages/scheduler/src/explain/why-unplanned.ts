@@ -6,6 +6,10 @@ import { lotRuleOf } from "../problem/lot-rule.ts";
 import { Decoder } from "../timing/decoder.ts";
 import { runEnd } from "../timing/run-timing.ts";
 import { emptySequences } from "../timing/sequences.ts";
+import { finish, type Work } from "../work/work.ts";
+
+/** Orders explained between two pauses. */
+const ORDERS_PER_PAUSE = 100;
 
 function hours(seconds: number): string {
   return `${Math.round(seconds / 360) / 10} h`;
@@ -172,14 +176,18 @@ function refusalsBeforeSearch(problem: CompiledProblem, job: number): UnplannedR
   return reasons;
 }
 
-/** Decoder of the empty plant. */
-function decodeEmpty({ problem }: Decoder): Decoder {
-  const empty = new Decoder(problem, false);
-  empty.decode(emptySequences(problem));
-  return empty;
+/** Gives the decoder of the plant without any order, which times it when first asked. */
+function emptyPlant({ problem }: Decoder): () => Decoder {
+  let empty: Decoder | null = null;
+  return () => {
+    if (empty !== null) return empty;
+    empty = new Decoder(problem, false);
+    empty.decode(emptySequences(problem));
+    return empty;
+  };
 }
 
-function reasonsFor(decoder: Decoder, job: number): UnplannedReason[] {
+function reasonsFor(decoder: Decoder, job: number, emptyDecoder: () => Decoder): UnplannedReason[] {
   const { problem } = decoder;
   const { data, jobs, lots } = problem;
   const record = data.jobs[job]!;
@@ -216,7 +224,7 @@ function reasonsFor(decoder: Decoder, job: number): UnplannedReason[] {
       text: `The orders planned before it leave too little of sheet ${record.sheetId ?? ""}.`,
     });
   if (jobs.release[job]! < problem.horizon) {
-    const empty = record.latestStartAt === undefined ? null : decodeEmpty(decoder);
+    const empty = record.latestStartAt === undefined ? null : emptyDecoder();
     for (let option = first; option < end; option++) {
       const alone =
         refusalAlone(problem, job, option) ??
@@ -247,12 +255,25 @@ function sheetIsUsedUp(decoder: Decoder, job: number): boolean {
  * Every order without a run in the plan that the decoder timed last, with the rules that refuse it line by line: asked again
  * of the order alone first, then against what the plan leaves free. Never without a reason.
  */
-export function whyUnplanned(decoder: Decoder): UnplannedOrder[] {
-  const { data } = decoder.problem;
+export function* explainingUnplanned(decoder: Decoder): Work<UnplannedOrder[]> {
+  const { data, lots } = decoder.problem;
+  const emptyDecoder = emptyPlant(decoder);
   const orders: UnplannedOrder[] = [];
-  data.jobs.forEach((job, j) => {
-    if (decoder.option[decoder.problem.lots.firstLot[j]!]! < 0)
-      orders.push({ orderId: job.orderId, reasons: reasonsFor(decoder, j) });
-  });
+  for (const [j, { orderId }] of data.jobs.entries()) {
+    if (decoder.option[lots.firstLot[j]!]! >= 0) continue;
+    if (orders.length % ORDERS_PER_PAUSE === 0) yield;
+    orders.push({ orderId, reasons: reasonsFor(decoder, j, emptyDecoder) });
+  }
   return orders.sort((a, b) => (a.orderId < b.orderId ? -1 : 1));
+}
+
+/** The same of one order; empty where it runs. */
+export function whyNotInPlan(decoder: Decoder, job: number): readonly UnplannedReason[] {
+  if (decoder.option[decoder.problem.lots.firstLot[job]!]! >= 0) return [];
+  return reasonsFor(decoder, job, emptyPlant(decoder));
+}
+
+/** As `explainingUnplanned`, without a pause. */
+export function whyUnplanned(decoder: Decoder): UnplannedOrder[] {
+  return finish(explainingUnplanned(decoder));
 }

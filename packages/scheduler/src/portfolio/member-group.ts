@@ -1,5 +1,5 @@
 import { auditing } from "../audit/audit-plan.ts";
-import { whyUnplanned } from "../explain/why-unplanned.ts";
+import { explainingUnplanned } from "../explain/why-unplanned.ts";
 import { buildPlan } from "../plan/build-plan.ts";
 import type { Plan } from "../plan/plan.ts";
 import type { CompiledProblem } from "../problem/compiled-problem.ts";
@@ -48,7 +48,7 @@ function* planning(problem: CompiledProblem, sequences: Sequences): Work<Plan> {
   const decoder = new Decoder(problem, true);
   decoder.decode(sequences);
   yield;
-  const unplanned = whyUnplanned(decoder);
+  const unplanned = yield* explainingUnplanned(decoder);
   yield;
   return buildPlan(problem, decoder, unplanned);
 }

@@ -1,4 +1,4 @@
-import { whyUnplanned } from "../explain/why-unplanned.ts";
+import { whyNotInPlan } from "../explain/why-unplanned.ts";
 import type { UnplannedReason } from "../plan/plan.ts";
 import { NEVER } from "../problem/calendar.ts";
 import type { Decoder } from "../timing/decoder.ts";
@@ -66,13 +66,12 @@ export function refusalsOf(
   refused: RefusedLot,
 ): readonly PromiseRefusal[] {
   const { data, lots, options } = decoder.problem;
-  const { orderId } = data.jobs[lots.job[refused.lot]!]!;
   const delays = refused.options.flatMap((option) => {
     const delay = delaysAnother(decoder, sequences, refused, option);
     return delay === null ? [] : [{ option, delay }];
   });
   decoder.decode(sequences);
-  const alone = whyUnplanned(decoder).find((order) => order.orderId === orderId)?.reasons ?? [];
+  const alone = whyNotInPlan(decoder, lots.job[refused.lot]!);
   const delayed = new Set(delays.map(({ option }) => data.lines[options.line[option]!]!.id));
   const kept = alone.filter(
     (reason: UnplannedReason) => reason.lineId === null || !delayed.has(reason.lineId),
