@@ -11,6 +11,7 @@ import type { ProblemData } from "../problem/problem-data.ts";
 import { Decoder } from "../timing/decoder.ts";
 import { emptySequences, insertOption } from "../timing/sequences.ts";
 import type { PlanBound } from "./bound.ts";
+import { finish } from "../work/work.ts";
 import { ordersAlone } from "./orders-alone.ts";
 
 /** Many random plants: on a busy machine they take longer than one example may. */
@@ -22,7 +23,7 @@ function leastOfEveryPlan(problem: ProblemData): PlanBound {
   const decoder = new Decoder(compiled, false);
   const { jobs, options } = compiled;
   const prices = problem.objective;
-  const possible = [...ordersAlone(compiled).earliestEnd].filter((end) => end < NEVER).length;
+  const possible = [...finish(ordersAlone(compiled)).earliestEnd].filter((end) => end < NEVER).length;
   const least = { total: Infinity, lateness: Infinity, changes: Infinity, changeMinutes: Infinity };
   const judge = (chosen: readonly number[]): void => {
     const sequences = emptySequences(compiled);

@@ -89,12 +89,14 @@ function* sumOfParts(problem: CompiledProblem, alone: OrdersAlone): Work<PlanBou
   yield;
   const needed = leastGroups(groups);
   const hosting = hostingOf(problem, alone);
+  yield;
+  const changeSeconds = yield* leastChangeSeconds(problem, groups, hosting);
   const lastEnd = lastEndMoney(problem, alone);
   const leaving = shareLeavingOut(problem, { groups: needed, money: moneyAlone(problem, alone), lastEnd });
   const lateness = yield* latenessBound(problem, {
     alone,
     groups,
-    changeSeconds: leastChangeSeconds(problem, groups, hosting),
+    changeSeconds,
     leftOut: leaving.inLateness,
   });
   const always = new Float64Array(needed.length).fill(Infinity);
@@ -128,7 +130,7 @@ export const PLAINEST_BOUND: PlanBound = { total: 0, lateness: 0, changes: 0, ch
 
 /** The work of bounding a compiled problem. */
 export function* bounding(problem: CompiledProblem): Work<PlanBound> {
-  const alone = ordersAlone(problem);
+  const alone = yield* ordersAlone(problem);
   yield;
   const any = yield* sumOfParts(problem, alone);
   const few = bestPartition(problem, alone);

@@ -1,6 +1,10 @@
 import type { CompiledProblem } from "../problem/compiled-problem.ts";
 import type { Hosting } from "./hosting.ts";
 import type { SetupGroup } from "./setup-groups.ts";
+import type { Work } from "../work/work.ts";
+
+/** Set-ups of lines looked into between two pauses. */
+const SETUPS_PER_PAUSE = 100;
 
 /** [set-up] 1 where the orders of one group alone run in it. */
 function setupsOfOneGroup(problem: CompiledProblem, groups: readonly SetupGroup[]): Uint8Array {
@@ -36,21 +40,27 @@ function leastSecondsInto(
  * [option] s of line time that a change takes at least before the first run of the order's group, if it runs there; 0 where the
  * line may hold the set-up for other reasons.
  */
-export function leastChangeSeconds(
+export function* leastChangeSeconds(
   problem: CompiledProblem,
   groups: readonly SetupGroup[],
   hosting: Hosting,
-): Float64Array {
+): Work<Float64Array> {
   const { options, setups } = problem;
   const isOwn = setupsOfOneGroup(problem, groups);
   const known = new Map<number, number>();
-  return Float64Array.from({ length: options.count }, (_, option) => {
+  const least = new Float64Array(options.count);
+  for (let option = 0; option < options.count; option++) {
     const line = options.line[option]!;
     const setup = options.setup[option]!;
-    if (isOwn[setup] === 0) return 0;
+    if (isOwn[setup] === 0) continue;
     const key = line * setups.count + setup;
-    const seconds = known.get(key) ?? leastSecondsInto(problem, hosting[line]!, { line, setup });
-    known.set(key, seconds);
-    return seconds;
-  });
+    let seconds = known.get(key);
+    if (seconds === undefined) {
+      if (known.size % SETUPS_PER_PAUSE === 0) yield;
+      seconds = leastSecondsInto(problem, hosting[line]!, { line, setup });
+      known.set(key, seconds);
+    }
+    least[option] = seconds;
+  }
+  return least;
 }

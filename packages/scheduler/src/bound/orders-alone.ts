@@ -1,6 +1,10 @@
 import { addWork, NEVER, nextOpen } from "../problem/calendar.ts";
 import { runSeconds } from "../problem/compile-jobs.ts";
 import type { CompiledProblem } from "../problem/compiled-problem.ts";
+import type { Work } from "../work/work.ts";
+
+/** Options looked at between two pauses. */
+const OPTIONS_PER_PAUSE = 2000;
 
 /** What an order could do if the plant were empty but for what hangs on the lines. */
 export interface OrdersAlone {
@@ -89,7 +93,7 @@ function leastOfLargest({ jobs, lots }: CompiledProblem, job: number): number {
  * Each order by itself, by its largest lot alone, which ends no later than the order: competition for lines, moulds and setters is left
  * out. O(options + classes × set-ups²).
  */
-export function ordersAlone(problem: CompiledProblem): OrdersAlone {
+export function* ordersAlone(problem: CompiledProblem): Work<OrdersAlone> {
   const { jobs, lots, options, lines } = problem;
   const setupsReady = new SetupsReady(problem);
   const earliestStart = new Int32Array(options.count).fill(NEVER);
@@ -100,6 +104,7 @@ export function ordersAlone(problem: CompiledProblem): OrdersAlone {
     lots.firstLot[job + 1]! - lots.firstLot[job]! > 1 ? -1 : start,
   );
   for (let option = 0; option < options.count; option++) {
+    if (option % OPTIONS_PER_PAUSE === 0) yield;
     const job = options.job[option]!;
     if (hasNoCopy(problem, option) || options.lot[option] !== lots.firstLot[job]) continue;
     const perPiece = options.secondsPerPiece[option]!;

@@ -20,15 +20,19 @@ export function* construct(problem: CompiledProblem, decoder: Decoder): Work<Seq
   const [first, ...others] = FACTORS;
   const passes = isLarge(problem.data) ? others.slice(0, 1) : others;
   let best = yield* dispatch(problem, first);
+  yield;
   let bestMoney = decoder.decode(best);
   for (const factors of passes) {
     const sequences = yield* dispatch(problem, factors);
+    yield;
     const money = decoder.decode(sequences);
     if (money >= bestMoney) continue;
     best = sequences;
     bestMoney = money;
   }
   yield;
-  withoutPassedOver(decoder, best, decoder.decode(best));
+  const money = decoder.decode(best);
+  yield;
+  withoutPassedOver(decoder, best, money);
   return best;
 }

@@ -179,6 +179,7 @@ function fixedParts(problem: CompiledProblem): {
  */
 export function* dispatch(problem: CompiledProblem, factors: DispatchFactors): Work<Sequences> {
   const board = createBoard(problem);
+  yield;
   const { jobs, options, lines } = problem;
   const { logs, quickest } = fixedParts(problem);
   const meanRun = meanOf(options.seconds);

@@ -116,6 +116,7 @@ export function* resume(decoder: Decoder, plan: Plan): Work<Sequences> {
   for (;;) {
     yield;
     const sequences = sequencesOf(decoder.problem, places, { plan, whole });
+    yield;
     if (decoder.decode(sequences) < Infinity) return sequences;
     for (const job of tornJobs(decoder, sequences)) whole.add(job);
   }

@@ -223,5 +223,8 @@ function supports(problem: CompiledProblem): boolean {
 export const balanceSearch: SearchMethod = {
   name: "balance of parallel lines",
   supports,
-  begin: (context) => new BalanceSearch(context),
+  *begin(context) {
+    yield;
+    return new BalanceSearch(context);
+  },
 };

@@ -20,6 +20,7 @@ import { joinNeighbours } from "./plant/join-neighbours.ts";
 import { scheduleFor, type Schedule } from "./plant/schedule.ts";
 import type { RuinState } from "./plant/ruin.ts";
 import type { Search, SearchContext, SearchMethod } from "./search-method.ts";
+import type { Work } from "../work/work.ts";
 
 /** Of steps that the line model finds hopeless, one in so many is decoded all the same, to know how good its guesses are. */
 const CHECKED_GUESS = 16;
@@ -51,8 +52,8 @@ class PlantSearch implements Search {
   private readonly currentLineOf: Int32Array;
   private currentLeftOver: number[] = [];
   private readonly annealing: Annealing[] = [];
-  private currentMoney: number;
-  private bestPaid: number;
+  private currentMoney = Infinity;
+  private bestPaid = Infinity;
   private lateScale = 1;
   private readonly lossProbe = new LossProbe();
   private decodes = 0;
@@ -79,9 +80,6 @@ class PlantSearch implements Search {
     this.lineMoney = new Float64Array(problem.lines.count);
     this.model = new LineModel(problem, this.trial);
     this.timing = new ChangedDecode(decoder);
-    this.currentMoney = this.timing.whole(this.trial, { lateScale: 1, limit: Infinity });
-    this.timing.keep();
-    this.bestPaid = this.currentMoney;
     const lineOf = new Int32Array(problem.lots.count).fill(-1);
     for (let line = 0; line < problem.lines.count; line++) {
       for (let p = 0; p < start.length[line]!; p++) lineOf[problem.options.lot[start.at[line]![p]!]!] = line;
@@ -103,7 +101,6 @@ class PlantSearch implements Search {
       ruined,
       leftOver,
     };
-    this.learn(null);
     const recreateState: RecreateState = {
       best: new BestPlace(problem, this.trial, this.model, random),
       problem,
@@ -124,6 +121,16 @@ class PlantSearch implements Search {
       turnOneIn: this.turnOneIn,
     });
     this.stepsPerLook = problem.jobs.count > 300 ? 1 : 8;
+  }
+
+  /** Times the plan that it starts from; nothing may be asked of the search before. */
+  *timeStart(): Work<void> {
+    yield;
+    this.currentMoney = this.timing.whole(this.trial, { lateScale: 1, limit: Infinity });
+    this.timing.keep();
+    this.bestPaid = this.currentMoney;
+    yield;
+    this.learn(null);
   }
 
   adopt(elite: Sequences): void {
@@ -314,5 +321,9 @@ class PlantSearch implements Search {
 export const plantSearch: SearchMethod = {
   name: "ruin and recreate",
   supports: () => true,
-  begin: (context) => new PlantSearch(context),
+  *begin(context) {
+    const search = new PlantSearch(context);
+    yield* search.timeStart();
+    return search;
+  },
 };

@@ -2,6 +2,7 @@ import type { Random } from "../chance/random.ts";
 import type { CompiledProblem } from "../problem/compiled-problem.ts";
 import type { Decoder } from "../timing/decoder.ts";
 import type { Sequences } from "../timing/sequences.ts";
+import type { Work } from "../work/work.ts";
 
 /** Settings in which the members of a portfolio differ. */
 export interface Strategy {
@@ -25,7 +26,8 @@ export interface SearchMethod {
   readonly name: string;
   /** True for the problems that the method is made for. */
   readonly supports: (problem: CompiledProblem) => boolean;
-  readonly begin: (context: SearchContext) => Search;
+  /** A search that has taken in where it starts: on a large plant that takes a while. */
+  readonly begin: (context: SearchContext) => Work<Search>;
 }
 
 /** A search under way. `best` never gets worse, and its money is that of a full decode. */

@@ -176,5 +176,8 @@ function supports(problem: CompiledProblem): boolean {
 export const sequenceSearch: SearchMethod = {
   name: "sequences of one line",
   supports,
-  begin: (context) => new SequenceSearch(context),
+  *begin(context) {
+    yield;
+    return new SequenceSearch(context);
+  },
 };

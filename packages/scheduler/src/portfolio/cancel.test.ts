@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { problemArb, SMALL_PLANT } from "../../../../tests/arbitraries/problem.ts";
+import { largePlant } from "../../../../tests/helpers/large-plant.ts";
 import { stillEnv } from "../../../../tests/helpers/still-env.ts";
 import { auditPlan, boundOf, solve, type ProblemData, type SolveParams, type SolveResult } from "../index.ts";
 
@@ -72,11 +73,7 @@ describe("a cancel of a large plant, whenever it comes", () => {
   const [small] = fc.sample(problemArb({ ...SMALL_PLANT, jobs: 9, lines: 16 }), { seed: 2, numRuns: 1 }) as [
     ProblemData,
   ];
-  const ways = small.jobs.reduce((sum, { options }) => sum + options.length, 0);
-  const jobs = Array.from({ length: Math.ceil(20_001 / ways) }, (_, copy) =>
-    small.jobs.map((job) => ({ ...job, orderId: `${job.orderId}/${copy}` })),
-  ).flat();
-  const problem = { ...small, jobs, pins: [] };
+  const problem = largePlant(small);
   const params = { seed: 1, maxSteps: 0, maxMs: null };
 
   it("ends it without a plan before the first one is audited, and with a sound one from then on", () => {

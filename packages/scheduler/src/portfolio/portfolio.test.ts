@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { problemArb, SMALL_PLANT } from "../../../../tests/arbitraries/problem.ts";
+import { largePlant } from "../../../../tests/helpers/large-plant.ts";
 import { stillEnv } from "../../../../tests/helpers/still-env.ts";
 import { DAY, jobOf, lineOf, twoMouldPlant } from "../../../../tests/helpers/two-mould-plant.ts";
 import { createRandom } from "../chance/random.ts";
@@ -151,10 +152,6 @@ describe("a cancel before the first plan", () => {
   });
 
   it("of a large one ends without", () => {
-    const times = Math.ceil(20_001 / problem.jobs.reduce((sum, { options }) => sum + options.length, 0));
-    const jobs = Array.from({ length: times }, (_, copy) =>
-      problem.jobs.map((job) => ({ ...job, orderId: `${job.orderId}/${copy}` })),
-    ).flat();
-    expect(solve({ ...problem, jobs, pins: [] }, params, cancelled)).toEqual({ status: "cancelled" });
+    expect(solve(largePlant(problem), params, cancelled)).toEqual({ status: "cancelled" });
   });
 });

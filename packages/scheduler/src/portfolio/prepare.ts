@@ -1,7 +1,7 @@
 import { bounding, PLAINEST_BOUND, type PlanBound } from "../bound/bound.ts";
 import { construct } from "../construct/construct.ts";
 import { resume } from "../construct/resume.ts";
-import { compile } from "../problem/compile.ts";
+import { compiling } from "../problem/compile.ts";
 import type { CompiledProblem } from "../problem/compiled-problem.ts";
 import type { ProblemData } from "../problem/problem-data.ts";
 import type { SolveEnv, SolveParams } from "../solve-env.ts";
@@ -29,10 +29,11 @@ export interface Prepared extends FirstPlan {
 export function* firstPlanning(data: ProblemData, params: SolveParams, env: SolveEnv): Work<FirstPlan> {
   const { startFrom } = params;
   const startedMs = env.monotonicMs();
-  const problem = compile(data);
+  const problem = yield* compiling(data);
   yield;
   const decoder = new Decoder(problem, false);
   const start = yield* startFrom === undefined ? construct(problem, decoder) : resume(decoder, startFrom);
+  yield;
   const firstTotal = decoder.decode(start);
   return { problem, start, startedMs, firstPlanMs: env.monotonicMs() - startedMs, firstTotal };
 }

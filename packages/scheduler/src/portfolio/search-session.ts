@@ -7,6 +7,7 @@ import { Decoder } from "../timing/decoder.ts";
 import { copySequences, emptySequences, type Sequences } from "../timing/sequences.ts";
 import type { Member } from "./member.ts";
 import type { Prepared } from "./prepare.ts";
+import { finish, finishUnless, type Work } from "../work/work.ts";
 
 /** How far a search goes on before it hands back control. */
 export interface Stretch {
@@ -43,12 +44,12 @@ export class SearchSession {
     this.env = env;
   }
 
-  private search(): Search {
+  private *beginning(): Work<Search> {
     if (this.begun !== null) return this.begun;
     const { problem, start } = this.prepared;
     const own = emptySequences(problem);
     copySequences(start, own);
-    this.begun = chooseMethod(problem).begin({
+    this.begun = yield* chooseMethod(problem).begin({
       problem,
       decoder: new Decoder(problem, false),
       random: createRandom(this.member.seed),
@@ -75,13 +76,14 @@ export class SearchSession {
 
   /** Goes on from another member's plan. */
   adopt(elite: Sequences): void {
-    this.search().adopt(elite);
+    finish(this.beginning()).adopt(elite);
   }
 
   /** Searches to the end of the stretch, or until it is cancelled or has a plan that none can beat. `onLook` is told the share. */
   advance(stretch: Stretch, onLook: (nowMs: number, share: number) => void): StopReason {
     const { env, maxSteps } = this;
-    const search = this.search();
+    const search = finishUnless(env.isCancelled, this.beginning());
+    if (search === null) return "cancelled";
     const { toStep, fromMs, toMs, fromShare, toShare } = stretch;
     let share = fromShare;
     for (;;) {

@@ -4,6 +4,7 @@ import { compileCrews } from "./compile-crews.ts";
 import { compileJobs } from "./compile-jobs.ts";
 import type { CompiledChanges, CompiledLines, CompiledMoulds, CompiledProblem } from "./compiled-problem.ts";
 import type { Job, ProblemData } from "./problem-data.ts";
+import { finish, type Work } from "../work/work.ts";
 
 /** Position of each id. */
 function indexById(records: readonly { readonly id: string }[]): ReadonlyMap<string, number> {
@@ -166,16 +167,21 @@ export function withJob(problem: CompiledProblem, job: Job): CompiledProblem {
   return { ...parts, linesAreIndependent: areLinesIndependent(parts) };
 }
 
-/** Turns valid records into arrays. Call only after `validate` found no fault. O(input + classes × set-ups²). */
-export function compile(data: ProblemData): CompiledProblem {
+/** The work of turning valid records into arrays. Begin it only after `validate` found no fault. O(input + classes × set-ups²). */
+export function* compiling(data: ProblemData): Work<CompiledProblem> {
   const origin = data.horizon.start;
   const horizon = data.horizon.end - origin;
   const mouldIndex = indexById(data.moulds);
   const setupIndex = indexById(data.setups);
   const moulds = compileMoulds(data, horizon);
+  yield;
   const crews = compileCrews(data, horizon);
   const lines = compileLines({ data, moulds, crews });
+  yield;
   const compiledJobs = compileJobs(data);
+  yield;
+  const changes = compileChanges(data);
+  yield;
   const teams = data.teams.map((team) => calendarOf(team.workingTime, origin, horizon));
   const parts = {
     data,
@@ -187,7 +193,7 @@ export function compile(data: ProblemData): CompiledProblem {
       mould: Int32Array.from(data.setups, (setup) => indexOr(mouldIndex, setup.mouldId)),
       stripped: Int32Array.from(data.setups, (setup) => indexOr(setupIndex, setup.strippedId)),
     },
-    changes: compileChanges(data),
+    changes,
     moulds,
     ...compiledJobs,
     teams,
@@ -207,4 +213,9 @@ export function compile(data: ProblemData): CompiledProblem {
     makespanPrice: data.objective.makespanPerHour / 3600,
   };
   return { ...parts, linesAreIndependent: areLinesIndependent(parts) };
+}
+
+/** Turns valid records into arrays. Call only after `validate` found no fault. */
+export function compile(data: ProblemData): CompiledProblem {
+  return finish(compiling(data));
 }
