@@ -1,7 +1,7 @@
 import { tableReader, tableWriter } from "@formweek/adapters/tabular";
 import { previewOrders, previewPlant, tableOfOrders, tablesOfPlant } from "@formweek/application";
 import type { Table, TableLimits } from "@formweek/application";
-import { Order } from "@formweek/capacity-model";
+import { Order, Plant } from "@formweek/capacity-model";
 import { DEMO_WEEKS, demoOrders, demoPlant, generatePlant } from "@formweek/demo-plant";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
@@ -93,7 +93,7 @@ describe("what is exported is loaded back unchanged", () => {
     }
   });
 
-  it("a generated plant with a price on everything and service counters", async () => {
+  it("a generated plant with a price on everything, service counters and added shifts", async () => {
     const { plant: drawn } = generatePlant({ lines: 12, orders: 60, seed: 3 });
     const prices = { ...drawn.prices, overtimePerHour: 35, earlyPerPalletHour: 0.25, balancePerHour: 2 };
     const moulds = drawn.moulds.map((mould, index) => ({
@@ -102,7 +102,17 @@ describe("what is exported is loaded back unchanged", () => {
       serviceAfterCycles: 50_000,
       cyclesSinceService: [[], [1200], [0, 48_000]][index % 3] ?? [],
     }));
-    const generated = { ...drawn, prices, moulds };
+    const addedShifts = drawn.lines.slice(0, 2).map(({ id }, index) => ({
+      date: "2026-12-05",
+      name: "Saturday",
+      start: "22:00",
+      end: "06:00",
+      breaks: [{ start: "02:00", end: "02:30" }],
+      lineIds: [id],
+      teamIds: drawn.setterTeams.slice(0, index).map((team) => team.id),
+      operators: drawn.operatorPools.slice(0, 1).map((pool) => ({ poolId: pool.id, heads: 0.55 + index })),
+    }));
+    const generated = Plant.parse({ ...drawn, prices, moulds, addedShifts });
     const outcome = previewPlant({
       tables: await csvOf(tablesOfPlant(generated)),
       stored: null,

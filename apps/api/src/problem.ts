@@ -31,6 +31,7 @@ const statusOf: Readonly<Record<ProblemCode, number>> = {
   "solver-failed": 500,
   "working-plan-changed": 409,
   "edit-refused": 422,
+  "hours-refused": 422,
   "nothing-to-undo": 409,
   "nothing-to-redo": 409,
   "already-working-plan": 409,

@@ -1,5 +1,6 @@
 import type { Actor } from "./actor.ts";
 import { acceptImport } from "./commands/accept-import.ts";
+import { changeHours } from "./commands/change-hours.ts";
 import { editPlan } from "./commands/edit-plan.ts";
 import { freeOrder } from "./commands/free-order.ts";
 import { pinOrder } from "./commands/pin-order.ts";
@@ -52,6 +53,7 @@ export function createApplication(ports: Ports) {
       requestSolve: guard(requestSolve),
       stopSolve: guard(stopSolve),
       editPlan: guard(editPlan),
+      changeHours: guard(changeHours),
       undoStep: guard(undoStep),
       redoStep: guard(redoStep),
       restorePlan: guard(restorePlan),

@@ -22,6 +22,7 @@ export type AppErrorCode =
   | "solver-failed"
   | "working-plan-changed"
   | "edit-refused"
+  | "hours-refused"
   | "nothing-to-undo"
   | "nothing-to-redo"
   | "already-working-plan"

@@ -39,4 +39,7 @@ export { findTradeOff } from "./planning/find-trade-off.ts";
 export { findRemedies } from "./planning/find-remedies.ts";
 export { plantNames } from "./planning/plant-names.ts";
 export { editText } from "./planning/remedy-text.ts";
+export { applyHours, inverseHours } from "./planning/apply-hours.ts";
+export { hoursFaults } from "./planning/hours-faults.ts";
+export { retimedDocument } from "./planning/retime-document.ts";
 export { planOfDocument } from "./planning/plan-of-document.ts";

@@ -8,6 +8,7 @@ export * from "./plant/product.ts";
 export * from "./plant/crew.ts";
 export * from "./plant/changeover-rules.ts";
 export * from "./plant/order.ts";
+export * from "./plant/added-shift.ts";
 export * from "./plant/plant.ts";
 export * from "./calendar/working-time.ts";
 export * from "./calendar/civil-date.ts";

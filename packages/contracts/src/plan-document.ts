@@ -94,6 +94,12 @@ export const PlanLine = z
     closures: z
       .array(z.object({ start: InstantText, end: InstantText, reason: z.string() }))
       .describe("Breakdowns and other dated stops"),
+    extraShifts: z
+      .array(z.object({ start: InstantText, end: InstantText, name: z.string() }))
+      .default([])
+      .describe(
+        "Shifts worked once, on top of the weekly ones; empty too in plans from before they were written down",
+      ),
     utilisation: z
       .object({
         runSeconds: Seconds,
@@ -106,6 +112,16 @@ export const PlanLine = z
   })
   .meta({ id: "PlanLine" });
 export type PlanLine = z.infer<typeof PlanLine>;
+
+/** A setter team over the plan's horizon. */
+export const PlanTeam = z
+  .object({
+    id: Id,
+    name: z.string(),
+    open: z.array(z.tuple([InstantText, InstantText])).describe("Working spells, half-open, ascending"),
+  })
+  .meta({ id: "PlanTeam" });
+export type PlanTeam = z.infer<typeof PlanTeam>;
 
 /** A planned part of an order. */
 export const PlanLot = z
@@ -251,6 +267,10 @@ export const PlanDocument = z
     plant: z.object({ id: Id, name: z.string(), timeZone: z.string(), currency: z.string() }),
     horizon: z.object({ start: InstantText, end: InstantText }),
     lines: z.array(PlanLine),
+    teams: z
+      .array(PlanTeam)
+      .default([])
+      .describe("Setter teams; empty too in plans from before their hours were written down"),
     segments: z.array(PlanSegment).describe("By line, then start; never overlapping on a line"),
     lots: z.array(PlanLot),
     orders: z.array(PlanOrder),

@@ -37,3 +37,79 @@ export const PlanEdit = z
   ])
   .meta({ id: "PlanEdit" });
 export type PlanEdit = z.infer<typeof PlanEdit>;
+
+const LocalMinute = z
+  .string()
+  .regex(/^\d{4}-\d{2}-\d{2}T([01]\d|2[0-3]):[0-5]\d$/, "must be YYYY-MM-DDTHH:MM")
+  .describe("Day and time by the plant's clock, such as 2026-12-05T06:00");
+const LocalDay = z
+  .string()
+  .regex(/^\d{4}-\d{2}-\d{2}$/, "must be YYYY-MM-DD")
+  .describe("Day by the plant's calendar, such as 2026-12-05");
+const ClockTime = z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/, "must be HH:MM, 00:00 to 23:59");
+const Label = z
+  .string()
+  .trim()
+  .min(1)
+  .max(120)
+  .refine((text) => !text.includes("\0"), "must be readable text");
+
+/** A spell in which one line stands. */
+export const LineClosing = z
+  .object({
+    lineId: Id,
+    from: LocalMinute,
+    to: LocalMinute.describe("Half-open: the line works again from here on"),
+    reason: Label,
+  })
+  .meta({ id: "LineClosing" });
+export type LineClosing = z.infer<typeof LineClosing>;
+
+/** A shift worked once, by the lines and people that it names, on top of their calendars. */
+export const ShiftAdded = z
+  .object({
+    date: LocalDay,
+    name: Label,
+    start: ClockTime,
+    end: ClockTime.describe("Before the start: on the next day"),
+    breaks: z.array(z.object({ start: ClockTime, end: ClockTime })).max(6),
+    lineIds: z.array(Id).max(200).describe("Lines that work it"),
+    teamIds: z.array(Id).max(200).describe("Setter teams that come"),
+    operators: z
+      .array(
+        z.object({
+          poolId: Id,
+          heads: z
+            .number()
+            .positive()
+            .max(500)
+            .multipleOf(0.05)
+            .describe("On top of those whose calendars are open then"),
+        }),
+      )
+      .max(50)
+      .describe("Operators that come"),
+  })
+  .meta({ id: "ShiftAdded" });
+export type ShiftAdded = z.infer<typeof ShiftAdded>;
+
+/** One change of the plant's hours by hand; the working plan is timed again under the new hours. */
+export const HoursEdit = z
+  .discriminatedUnion("kind", [
+    z.object({ kind: z.literal("close line"), closure: LineClosing }).describe("A line stands for a spell"),
+    z
+      .object({ kind: z.literal("open line"), closure: LineClosing })
+      .describe("The spell, named just as it stands, is taken away"),
+    z.object({ kind: z.literal("add shift"), shift: ShiftAdded }).describe("A shift on a day"),
+    z
+      .object({ kind: z.literal("take shift back"), shift: ShiftAdded })
+      .describe("The shift, named just as it stands, is taken away"),
+  ])
+  .meta({ id: "HoursEdit" });
+export type HoursEdit = z.infer<typeof HoursEdit>;
+
+/** What a person did between two plans: to the plan, or to the hours in which it runs. */
+export const HandEdit = z
+  .discriminatedUnion("kind", [...PlanEdit.options, ...HoursEdit.options])
+  .meta({ id: "HandEdit" });
+export type HandEdit = z.infer<typeof HandEdit>;

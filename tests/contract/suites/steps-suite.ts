@@ -1,4 +1,4 @@
-import type { PlanEdit, PlanStep, StoredPlan } from "@formweek/application";
+import type { HoursEdit, PlanEdit, PlanStep, StoredPlan } from "@formweek/application";
 import { describe, expect, test } from "vitest";
 import { aPlan, anEditedPlan, newId } from "../../fixtures/stored-records.ts";
 import type { OpenedStore } from "./opened-store.ts";
@@ -10,6 +10,7 @@ const step = (revision: number, planId: string, more: Partial<PlanStep> = {}): P
   planId,
   undoTo: revision === 1 ? null : revision - 1,
   redoTo: null,
+  hours: null,
   note: null,
   by: "local",
   at: 1_795_000_000 + revision,
@@ -71,6 +72,32 @@ export function stepsSuite(opened: OpenedStore): void {
       for (const each of added) expect(await append(plantId, each)).toBe(true);
       const listed = await opened.store().read(({ steps }) => steps.after(plantId, 0, 50));
       expect(listed.map((each) => each.edit)).toEqual([null, null, edit, edit, edit, null]);
+    });
+
+    test("a step keeps the change of the plant's hours that an undo of it takes back", async () => {
+      const { plantId, ids, plans } = await withPlans(1);
+      const shift = {
+        date: "2026-12-05",
+        name: "Saturday, «early»",
+        start: "06:00",
+        end: "14:00",
+        breaks: [],
+      };
+      const who = { lineIds: ["L1"], teamIds: [], operators: [{ poolId: "O", heads: 0.5 }] };
+      const hours: HoursEdit = { kind: "add shift", shift: { ...shift, ...who } };
+      const changed = anEditedPlan(plans[0] as StoredPlan, hours);
+      await commit((repositories) => repositories.plans.insertOnce(changed));
+      const added = [
+        step(1, ids[0]),
+        step(2, changed.id, { kind: "edit", fromPlanId: ids[0], hours }),
+        step(3, ids[0], { kind: "undo", fromPlanId: changed.id, undoTo: null, redoTo: 2 }),
+      ];
+      for (const each of added) expect(await append(plantId, each)).toBe(true);
+      const kept = await opened.store().read(({ steps }) => steps.get(plantId, 2));
+      expect(JSON.stringify(kept)).toBe(JSON.stringify(added[1]));
+      expect(await newest(plantId)).toEqual(added[2]);
+      const listed = await opened.store().read(({ steps }) => steps.after(plantId, 0, 50));
+      expect(listed.map((each) => each.edit)).toEqual([hours, hours, null]);
     });
 
     test("a step that is not the next one is not written", async () => {

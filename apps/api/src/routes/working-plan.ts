@@ -1,6 +1,7 @@
 import { isoInstant, type ListedStep, type PlanStep } from "@formweek/application";
 import {
   EditRequest,
+  HoursRequest,
   PublicationListResponse,
   PublishRequest,
   RestoreRequest,
@@ -40,6 +41,23 @@ export function workingPlanRoutes(server: WireServer, { app, actorOf }: Asked): 
       const { revision: expectedRevision, edit } = request.body;
       const input = { ...request.params, expectedRevision, edit };
       return valueOf(await app.commands.editPlan(input, actorOf(request)));
+    },
+  );
+
+  server.post(
+    "/api/plants/:plantId/working-plan/hours",
+    {
+      schema: {
+        ...step,
+        summary:
+          "Close a line for a spell, add a shift on a day, or take either back; the plan is timed again",
+        body: HoursRequest,
+      },
+    },
+    async (request) => {
+      const { revision: expectedRevision, edit } = request.body;
+      const input = { ...request.params, expectedRevision, edit };
+      return valueOf(await app.commands.changeHours(input, actorOf(request)));
     },
   );
 
@@ -96,7 +114,7 @@ export function workingPlanRoutes(server: WireServer, { app, actorOf }: Asked): 
   );
 }
 
-function stepOnTheWire({ undoTo: _, redoTo: __, at, ...rest }: ListedStep) {
+function stepOnTheWire({ undoTo: _, redoTo: __, hours: ___, at, ...rest }: ListedStep) {
   return { ...rest, at: isoInstant(at) };
 }
 

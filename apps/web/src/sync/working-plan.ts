@@ -1,4 +1,4 @@
-import { StepResponse, WorkingPlanResponse, type PlanEdit } from "@formweek/contracts";
+import { StepResponse, WorkingPlanResponse, type HandEdit } from "@formweek/contracts";
 import {
   useMutation,
   useQuery,
@@ -11,7 +11,7 @@ import { keys } from "./queries.ts";
 
 /** A step that a planner wants: an edit, or one back or forth. `revision` is the working plan's that it was decided on. */
 export interface WantedStep {
-  readonly step: PlanEdit | "undo" | "redo";
+  readonly step: HandEdit | "undo" | "redo";
   readonly revision: number;
 }
 
@@ -33,15 +33,24 @@ export function useTakeStep(plantId: string): UseMutationResult<StepResponse, Ca
   const client = useQueryClient();
   return useMutation({
     mutationFn: ({ step, revision }) => {
-      const [path, body] =
-        typeof step === "string" ? [step, { revision }] : ["edits", { revision, edit: step }];
-      return call({ path: `${pathOf(plantId)}/${path}`, answer: StepResponse, method: "POST", body });
+      const body = typeof step === "string" ? { revision } : { revision, edit: step };
+      return call({
+        path: `${pathOf(plantId)}/${actionOf(step)}`,
+        answer: StepResponse,
+        method: "POST",
+        body,
+      });
     },
     onSettled: () =>
       Promise.all(
-        [keys.workingPlan(plantId), keys.latestPlan(plantId), keys.orders(plantId)].map((queryKey) =>
-          client.invalidateQueries({ queryKey }),
+        [keys.workingPlan, keys.latestPlan, keys.orders].map((keyOf) =>
+          client.invalidateQueries({ queryKey: keyOf(plantId) }),
         ),
       ),
   });
+}
+
+function actionOf(step: WantedStep["step"]): string {
+  if (typeof step === "string") return step;
+  return "closure" in step || "shift" in step ? "hours" : "edits";
 }

@@ -1,4 +1,4 @@
-import type { PlanEdit, PlanMaking, PlanRepository } from "@formweek/application";
+import type { HandEdit, PlanMaking, PlanRepository } from "@formweek/application";
 import { and, desc, eq, getTableColumns } from "drizzle-orm";
 import type { Database } from "./database.ts";
 import { plans } from "./schema.ts";
@@ -43,7 +43,7 @@ interface MakingColumns {
   readonly id: string;
   readonly runId: string | null;
   readonly parentId: string | null;
-  readonly edit: PlanEdit | null;
+  readonly edit: HandEdit | null;
 }
 
 /** The table's check lets a row have a run, or a parent with an edit, and nothing else. */

@@ -1,4 +1,4 @@
-import type { ListedStep, PlanEdit, PlanStep, StepRepository } from "@formweek/application";
+import type { ListedStep, HandEdit, PlanStep, StepRepository } from "@formweek/application";
 import { and, desc, eq, getTableColumns, gt } from "drizzle-orm";
 import { alias } from "drizzle-orm/pg-core";
 import type { Database } from "./database.ts";
@@ -69,13 +69,13 @@ async function listed(
 }
 
 interface EditsOfPlans {
-  readonly forth: PlanEdit | null;
+  readonly forth: HandEdit | null;
   readonly forthFrom: string | null;
-  readonly back: PlanEdit | null;
+  readonly back: HandEdit | null;
   readonly backTo: string | null;
 }
 
-function editBetween(step: PlanStep, { forth, forthFrom, back, backTo }: EditsOfPlans): PlanEdit | null {
+function editBetween(step: PlanStep, { forth, forthFrom, back, backTo }: EditsOfPlans): HandEdit | null {
   if (step.fromPlanId === null) return null;
   if (forthFrom === step.fromPlanId) return forth;
   return backTo === step.planId ? back : null;

@@ -9,7 +9,7 @@ export function stepOnto(
   here: PlanStep | null,
   step: Pick<PlanStep, "kind" | "planId" | "by" | "at">,
 ): NextStep {
-  return { ...step, undoTo: here?.revision ?? null, redoTo: null, note: null };
+  return { ...step, undoTo: here?.revision ?? null, redoTo: null, hours: null, note: null };
 }
 
 /**

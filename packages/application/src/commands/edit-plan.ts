@@ -7,6 +7,7 @@ import type { StoredPlan } from "../ports/plan-repository.ts";
 import type { Ports } from "../ports/ports.ts";
 import { type Result, ok, refused } from "../result.ts";
 import type { UseCase } from "../use-case.ts";
+import { planByHand } from "./plan-by-hand.ts";
 import { type StepInput, type StepTaken, standing, takeStep } from "./take-step.ts";
 
 export interface EditInput extends StepInput {
@@ -26,7 +27,7 @@ export const editPlan: UseCase<EditInput, StepTaken> = {
     if (plan === null) return ok({ revision: input.expectedRevision, planId: parent.id });
     return takeStep(ports, input, actor, async (here, { plans }) => {
       const planId = await plans.insertOnce(plan);
-      return ok({ kind: "edit", planId, undoTo: here.revision, redoTo: null, note: null });
+      return ok({ kind: "edit", planId, undoTo: here.revision, redoTo: null, hours: null, note: null });
     });
   },
 };
@@ -58,8 +59,5 @@ async function editedPlan(
   const document = editDocument(assembled.value, parent.document, edit);
   if (!document.ok) return document;
   if (document.value === null) return ok({ parent, plan: null });
-  const { engineVersion, seed, steps, summary } = document.value;
-  const made = { id: ports.ids.next(), plantId, createdAt: ports.clock.now(), engineVersion, seed, steps };
-  const making = { runId: null, parentId: parent.id, edit } as const;
-  return ok({ parent, plan: { ...made, ...making, summary, document: document.value } });
+  return ok({ parent, plan: planByHand(ports, { parent, edit }, document.value) });
 }

@@ -14,10 +14,10 @@ export interface PublishInput extends StepInput {
 export const publishPlan: UseCase<PublishInput, StepTaken> = {
   role: "planner",
   run: (ports, input, actor) =>
-    takeStep(ports, input, actor, ({ planId, undoTo, redoTo }) =>
+    takeStep(ports, input, actor, ({ planId, undoTo, redoTo, hours }) =>
       Promise.resolve(
         planId === input.planId
-          ? ok({ kind: "publish", planId, undoTo, redoTo, note: input.note })
+          ? ok({ kind: "publish", planId, undoTo, redoTo, hours, note: input.note })
           : refused(notWorkedOn),
       ),
     ),

@@ -16,6 +16,7 @@ export const restorePlan: UseCase<RestoreInput, StepTaken> = {
       const { plantId, planId } = input;
       if (planId === here.planId) return refused(alreadyWorkedOn);
       if ((await plans.get(plantId, planId)) === null) return refused(planNotFound(planId));
-      return ok({ kind: "restore", planId, undoTo: here.revision, redoTo: null, note: null });
+      const step = { kind: "restore", planId, undoTo: here.revision, redoTo: null } as const;
+      return ok({ ...step, hours: null, note: null });
     }),
 };

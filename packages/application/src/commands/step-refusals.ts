@@ -1,6 +1,6 @@
 import { type AppError, appError } from "../errors.ts";
 import { isoInstant } from "../planning/iso-instant.ts";
-import type { PlanEdit } from "../planning/plan-edit.ts";
+import type { HandEdit } from "../planning/plan-edit.ts";
 import type { ListedStep } from "../ports/step-repository.ts";
 
 /** The working plan is not any more what the caller saw; `since` are the newest steps after that, newest first. */
@@ -25,7 +25,7 @@ function stepText({ kind, edit, by, at }: ListedStep): string {
   return `${by} ${doneText(kind, edit)} at ${isoInstant(at)}.`;
 }
 
-function doneText(kind: ListedStep["kind"], edit: PlanEdit | null): string {
+function doneText(kind: ListedStep["kind"], edit: HandEdit | null): string {
   const what = edit === null ? "" : ` (${editText(edit)})`;
   switch (kind) {
     case "run":
@@ -43,7 +43,7 @@ function doneText(kind: ListedStep["kind"], edit: PlanEdit | null): string {
   }
 }
 
-function editText(edit: PlanEdit): string {
+function editText(edit: HandEdit): string {
   switch (edit.kind) {
     case "move":
       return `order ${edit.orderId} to line ${edit.lineId}`;
@@ -55,6 +55,14 @@ function editText(edit: PlanEdit): string {
       return `${edit.pieces} pieces of order ${edit.orderId} to line ${edit.lineId}`;
     case "join":
       return `lots of order ${edit.orderId} joined`;
+    case "close line":
+      return `line ${edit.closure.lineId} closed from ${edit.closure.from} (${edit.closure.reason})`;
+    case "open line":
+      return `line ${edit.closure.lineId} opened again from ${edit.closure.from}`;
+    case "add shift":
+      return `shift ${edit.shift.name} of ${edit.shift.date} added`;
+    case "take shift back":
+      return `shift ${edit.shift.name} of ${edit.shift.date} taken back`;
   }
 }
 

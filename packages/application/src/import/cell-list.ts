@@ -1,5 +1,5 @@
 import type { Cell } from "../ports/table.ts";
-import { readWhole } from "./cell-number.ts";
+import { readDecimal, readWhole } from "./cell-number.ts";
 import { plainText, read, unreadable } from "./cell-text.ts";
 import type { Reading } from "./cell-text.ts";
 
@@ -104,4 +104,25 @@ export function readMouldChoices(
       return { mouldId, insertId: insertId === undefined || insertId === "" ? null : insertId };
     }),
   );
+}
+
+/** Heads by operator pool as "packers/2; loaders/0.5". */
+export function readHeads(
+  cell: Cell,
+): Reading<readonly { readonly poolId: string; readonly heads: number }[]> {
+  const list: { poolId: string; heads: number }[] = [];
+  for (const item of plainText(cell)
+    .split(";")
+    .map((part) => part.trim())
+    .filter((part) => part !== "")) {
+    const slash = item.lastIndexOf("/");
+    const heads = slash < 1 ? null : readDecimal(item.slice(slash + 1).trim());
+    if (heads === null || !heads.ok)
+      return unreadable(
+        `holds "${item}", which is no pool with its heads`,
+        "Write pools with heads as packers/2; loaders/0.5.",
+      );
+    list.push({ poolId: item.slice(0, slash).trim(), heads: heads.value });
+  }
+  return read(list);
 }

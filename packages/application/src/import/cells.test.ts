@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { readBreaks, readCounts, readWeekdays, readYesNo } from "./cell-list.ts";
+import { readBreaks, readCounts, readHeads, readWeekdays, readYesNo } from "./cell-list.ts";
 import { readDecimal, readShare, readWhole } from "./cell-number.ts";
 import { readLocalDateTime, readTimeOfDay, readWallClock } from "./cell-time.ts";
 import type { Cell } from "../ports/table.ts";
@@ -16,6 +16,22 @@ describe("numbers as planners write them", () => {
     ["10; few", "refused"],
   ])("reads %j as the counts %j", (cell, expected) => {
     expect(value(readCounts(cell))).toEqual(expected);
+  });
+
+  it.each<[Cell, unknown]>([
+    [
+      "packers/2; loaders / 0,5;",
+      [
+        { poolId: "packers", heads: 2 },
+        { poolId: "loaders", heads: 0.5 },
+      ],
+    ],
+    ["hall/2/1.5", [{ poolId: "hall/2", heads: 1.5 }]],
+    ["packers", "refused"],
+    ["/2", "refused"],
+    ["packers/many", "refused"],
+  ])("%s are the heads of pools %o", (cell, expected) => {
+    expect(value(readHeads(cell))).toEqual(expected);
   });
 
   it.each<[Cell, number | "refused"]>([

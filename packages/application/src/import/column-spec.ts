@@ -2,6 +2,7 @@ import type { Cell } from "../ports/table.ts";
 import {
   readBreaks,
   readCounts,
+  readHeads,
   readList,
   readMouldChoices,
   readWeekdays,
@@ -26,6 +27,7 @@ export type ColumnKind =
   | "time"
   | "list"
   | "counts"
+  | "heads"
   | "weekdays"
   | "breaks"
   | "moulds";
@@ -94,6 +96,8 @@ export function readCell(kind: ColumnKind, cell: Cell): Reading<unknown> {
       return readList(cell);
     case "counts":
       return readCounts(cell);
+    case "heads":
+      return readHeads(cell);
     case "weekdays":
       return readWeekdays(cell);
     case "breaks":
@@ -115,6 +119,10 @@ function readText(cell: Cell): Reading<string> {
 interface Named {
   readonly start: string;
   readonly end: string;
+}
+interface Heads {
+  readonly poolId: string;
+  readonly heads: number;
 }
 interface Choice {
   readonly mouldId: string;
@@ -141,6 +149,8 @@ export function writeCell(kind: ColumnKind, value: unknown): Cell {
     case "list":
     case "counts":
       return (value as readonly (string | number)[]).join("; ");
+    case "heads":
+      return (value as readonly Heads[]).map(({ poolId, heads }) => `${poolId}/${heads}`).join("; ");
     case "weekdays":
       return weekdaysText(value as readonly number[]);
     case "breaks":

@@ -18,6 +18,7 @@ const RECORDS: Partial<Record<PlantTableKey, Collection>> = {
   polymers: "polymers",
   sheets: "sheets",
   products: "products",
+  addedShifts: "addedShifts",
   provenRates: "provenRates",
   setterTeams: "setterTeams",
   trolleys: "trolleys",

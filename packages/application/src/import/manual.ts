@@ -12,6 +12,7 @@ const KIND_WORDS: Readonly<Record<ColumnKind, string>> = {
   time: "time of day",
   list: "list, parted by ;",
   counts: "whole numbers, parted by ;",
+  heads: "pools with heads, pool/heads parted by ;",
   weekdays: "weekdays",
   breaks: "breaks",
   moulds: "moulds",

@@ -21,6 +21,7 @@ const EMPTY: Record<Collection, readonly DraftRecord[]> = {
   calendars: [],
   lines: [],
   lineClosures: [],
+  addedShifts: [],
   moulds: [],
   polymers: [],
   sheets: [],
@@ -152,6 +153,10 @@ export function keyOf(collection: Collection, record: Readonly<DraftRecord>): st
       return linesKey(record["lineIds"]);
     case "lineClosures":
       return JSON.stringify([record["lineId"], record["from"], record["to"]]);
+    case "addedShifts": {
+      const { date, name, start, end } = record;
+      return JSON.stringify([date, name, start, end, linesKey(record["lineIds"])]);
+    }
     default:
       return String(record["id"]);
   }

@@ -81,6 +81,14 @@ export const plantTables = {
     [column(["line"], "lineId", "text", "Line that stands."), ...dated],
     ["breakdowns"],
   ),
+  addedShifts: table("added shifts", [
+    column(["date"], "date", "date", "Day on which it starts."),
+    column(["shift", "name"], "name", "text", "Name."),
+    ...shiftTimes,
+    optional(column(["lines"], "lineIds", "list", "Lines that work it, on top of their calendars."), []),
+    optional(column(["teams"], "teamIds", "list", "Setter teams that come."), []),
+    optional(column(["operators"], "operators", "heads", "Heads that come besides, by pool."), []),
+  ]),
   moulds: table("moulds", mouldColumns, ["tools"]),
   mouldSpells: table(
     "mould spells",

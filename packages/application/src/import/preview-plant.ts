@@ -48,6 +48,7 @@ const ORDER: readonly PlantTableKey[] = [
   "handling",
   "drives",
   "lineClosures",
+  "addedShifts",
   "mouldSpells",
   "sheetArrivals",
   "mouldClasses",
@@ -241,5 +242,7 @@ function identityOf(record: unknown): string {
     fields["productId"],
     fields["lineIds"],
     fields["from"],
+    fields["date"],
+    fields["start"],
   ]);
 }

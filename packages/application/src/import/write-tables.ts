@@ -36,6 +36,7 @@ export function tablesOfPlant(plant: Plant): readonly Table[] {
       openTime.kind === "drives" ? [openTime] : [],
     ),
     lineClosures: plant.lineClosures,
+    addedShifts: plant.addedShifts,
     moulds: plant.moulds,
     mouldSpells: childRows(plant.moulds, "mouldId", (mould) => mould.outOfService),
     polymers: plant.polymers,

@@ -5,8 +5,17 @@ import {
   ordersToMake,
   packingChainOf,
   piecesPerUnit,
+  poolCrews,
+  teamWorkingTime,
 } from "@formweek/capacity-model";
-import type { Order, OrderToMake, Plant, Product, TimeWindow } from "@formweek/capacity-model";
+import type {
+  Order,
+  OrderToMake,
+  Plant,
+  PlantCalendars,
+  Product,
+  TimeWindow,
+} from "@formweek/capacity-model";
 import type {
   Job,
   ObjectiveWeights,
@@ -23,7 +32,7 @@ import { productOptions } from "./job-options.ts";
 import type { ProductOptions } from "./job-options.ts";
 import { planWindow } from "./plan-window.ts";
 import { problemMoulds } from "./problem-moulds.ts";
-import { closuresOf, HUNDREDTHS, problemLines } from "./problem-lines.ts";
+import { closuresOf, extraShiftsOf, HUNDREDTHS, problemLines } from "./problem-lines.ts";
 import { SetupStates } from "./setup-states.ts";
 
 /** What planning starts from. The plant and the orders have passed `plantFaults` and `orderFaults`. */
@@ -50,7 +59,7 @@ export function assembleProblem({ plant, orders, pins, now }: PlanningInput): As
   const { changes, changeClasses, classOfLine } = changeMatrices(plant, states.states);
   const teams = plant.setterTeams.map((team): ProblemTeam => ({
     id: team.id,
-    workingTime: calendars.get(team.calendarId)?.workingTime ?? { starts: [], ends: [], workedBefore: [] },
+    workingTime: teamWorkingTime(team, calendars),
   }));
   const problem: ProblemData = {
     horizon: window,
@@ -74,6 +83,7 @@ export function assembleProblem({ plant, orders, pins, now }: PlanningInput): As
     problem,
     demands,
     closures: new Map(plant.lines.map((line) => [line.id, closuresOf(plant, line, window)])),
+    extraShifts: new Map(plant.lines.map((line) => [line.id, extraShiftsOf(plant, line, calendars)])),
     states: states.states,
     inputHash: inputHash(plant, orders, pins),
   };
@@ -143,18 +153,13 @@ function splitOf(order: Order, product: Product, grossPieces: number): Pick<Job,
   return { lots: { most: MOST_LOTS, ...lotSize } };
 }
 
-function poolsOf(
-  plant: Plant,
-  calendars: ReturnType<typeof compilePlantCalendars>,
-): readonly OperatorSupply[] {
+function poolsOf(plant: Plant, calendars: PlantCalendars): readonly OperatorSupply[] {
   return plant.operatorPools.map((pool) => ({
     id: pool.id,
-    crews: pool.crews.flatMap((crew) => {
-      const calendar = calendars.get(crew.calendarId);
-      return calendar === undefined
-        ? []
-        : [{ workingTime: calendar.workingTime, hundredths: Math.round(crew.heads * HUNDREDTHS) }];
-    }),
+    crews: poolCrews(pool, calendars).map(({ workingTime, heads }) => ({
+      workingTime,
+      hundredths: Math.round(heads * HUNDREDTHS),
+    })),
   }));
 }
 

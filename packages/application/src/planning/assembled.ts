@@ -13,6 +13,13 @@ export interface OrderDemand {
   readonly trail: readonly string[];
 }
 
+/** A shift worked once, uncut. */
+export interface ExtraSpell {
+  readonly start: number;
+  readonly end: number;
+  readonly name: string;
+}
+
 export interface ClosedSpell {
   readonly start: number;
   readonly end: number;
@@ -28,6 +35,8 @@ export interface Assembled {
   readonly demands: readonly OrderDemand[];
   /** Named closures per line id: its calendar's and its own. */
   readonly closures: ReadonlyMap<string, readonly ClosedSpell[]>;
+  /** Shifts worked once per line id: its calendar's and those added. */
+  readonly extraShifts: ReadonlyMap<string, readonly ExtraSpell[]>;
   /** States of a line, in the order of the problem's set-ups. */
   readonly states: readonly LineState[];
   readonly inputHash: string;

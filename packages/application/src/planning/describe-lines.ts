@@ -3,7 +3,7 @@ import type { WorkingTime } from "@formweek/capacity-model";
 import type { Plan } from "@formweek/scheduler";
 import type { Assembled } from "./assembled.ts";
 import { isoInstant } from "./iso-instant.ts";
-import type { DocumentLine } from "./plan-document.ts";
+import type { DocumentLine, DocumentTeam } from "./plan-document.ts";
 
 /** Half-open span of time that a description covers. */
 export interface Span {
@@ -25,7 +25,20 @@ export function describeLines(assembled: Assembled, plan: Plan, span: Span): rea
         end: isoInstant(closure.end),
         reason: closure.reason,
       })),
+    extraShifts: (assembled.extraShifts.get(line.id) ?? [])
+      .filter((shift) => shift.end > span.start && shift.start < span.end)
+      .map(({ start, end, name }) => ({ start: isoInstant(start), end: isoInstant(end), name })),
     utilisation: splitOfTime(line.id, line.workingTime, plan, span),
+  }));
+}
+
+/** Setter teams with their working spells inside the span. */
+export function describeTeams(assembled: Assembled, span: Span): readonly DocumentTeam[] {
+  const names = new Map<string, string>(assembled.plant.setterTeams.map((team) => [team.id, team.name]));
+  return assembled.problem.teams.map(({ id, workingTime }) => ({
+    id,
+    name: names.get(id) ?? id,
+    open: spellsWithin(workingTime, span),
   }));
 }
 

@@ -1,7 +1,7 @@
 import type { Plan, PlanBound } from "@formweek/scheduler";
 import type { Assembled, OrderDemand } from "./assembled.ts";
 import { describeLate } from "./describe-late.ts";
-import { describeLines } from "./describe-lines.ts";
+import { describeLines, describeTeams } from "./describe-lines.ts";
 import { describeSegments } from "./describe-segments.ts";
 import { isoInstant } from "./iso-instant.ts";
 import type { DocumentOrder, OrderState, PlanDocument, PlanSummary } from "./plan-document.ts";
@@ -37,6 +37,7 @@ export function describePlan(assembled: Assembled, plan: Plan, origin: PlanOrigi
     plant: { id: plant.id, name: plant.name, timeZone: plant.timeZone, currency: plant.currency },
     horizon: { start: isoInstant(problem.horizon.start), end: isoInstant(problem.horizon.end) },
     lines: describeLines(assembled, plan, span),
+    teams: describeTeams(assembled, span),
     segments: describeSegments(assembled, plan, finishes),
     lots: plan.lots.map((lot) => ({
       ...lot,

@@ -1,12 +1,12 @@
-import { ENGINE_VERSION, type EditRefusal, auditPlan, boundOf, openEdits } from "@formweek/scheduler";
-import { planRejected, problemFaulty } from "../jobs/solve-refusals.ts";
+import { type EditRefusal, openEdits } from "@formweek/scheduler";
+import { problemFaulty } from "../jobs/solve-refusals.ts";
 import { type AppError, appError } from "../errors.ts";
 import { type Result, ok, refused } from "../result.ts";
 import type { Assembled } from "./assembled.ts";
-import { describePlan } from "./describe-plan.ts";
 import type { PlanDocument } from "./plan-document.ts";
 import type { PlanEdit } from "./plan-edit.ts";
 import { planOfDocument } from "./plan-of-document.ts";
+import { auditedDocument } from "./retime-document.ts";
 
 /**
  * The document after a change by hand under the inputs as they are now, audited and described as a planning run's; null
@@ -23,10 +23,7 @@ export function editDocument(
   const edited = opened.value.apply(edit);
   if (!edited.ok) return refused(editRefused(edited.error));
   if (edited.value === opened.value.plan && document.inputHash === inputHash) return ok(null);
-  const violations = auditPlan(problem, edited.value);
-  if (violations.length > 0) return refused(planRejected(violations));
-  const origin = { engineVersion: ENGINE_VERSION, seed: document.seed, steps: 0, bound: boundOf(problem) };
-  return ok(describePlan(assembled, edited.value, origin));
+  return auditedDocument(assembled, edited.value, document);
 }
 
 /** Which rule stands against a change by hand, at the field of the change that it is about. */

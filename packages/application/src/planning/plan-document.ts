@@ -18,6 +18,8 @@ export interface PlanDocument {
   };
   readonly horizon: { readonly start: string; readonly end: string };
   readonly lines: readonly DocumentLine[];
+  /** Setter teams; plans from before their hours were written down have none. */
+  readonly teams: readonly DocumentTeam[];
   readonly segments: readonly DocumentSegment[];
   readonly lots: readonly DocumentLot[];
   readonly orders: readonly DocumentOrder[];
@@ -37,6 +39,14 @@ export interface PlanDocument {
     } | null;
   } | null;
   readonly summary: PlanSummary;
+}
+
+/** A setter team over the plan's horizon. */
+export interface DocumentTeam {
+  readonly id: string;
+  readonly name: string;
+  /** Spells inside the plan's span in which it works. */
+  readonly open: readonly (readonly [start: string, end: string])[];
 }
 
 /** Why one order is late: links without a gap from `since` to the order's finish, each what the next had to wait for. */
@@ -73,6 +83,8 @@ export interface DocumentLine {
   /** Working spells inside the plan's span, for shading. */
   readonly open: readonly (readonly [start: string, end: string])[];
   readonly closures: readonly { readonly start: string; readonly end: string; readonly reason: string }[];
+  /** Shifts worked once, on top of the weekly ones; plans from before they were written down have none. */
+  readonly extraShifts: readonly { readonly start: string; readonly end: string; readonly name: string }[];
   /** Split of the time from the horizon's start to the plan's last finish. */
   readonly utilisation: {
     readonly runSeconds: number;

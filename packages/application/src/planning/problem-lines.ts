@@ -1,13 +1,13 @@
-import { instantOfLocalText, lineOvertime, lineWorkingTime } from "@formweek/capacity-model";
-import type { CalendarId, CompiledCalendar, FormingLine, Plant, TimeWindow } from "@formweek/capacity-model";
+import { addedShiftSpan, instantOfLocalText, lineOvertime, lineWorkingTime } from "@formweek/capacity-model";
+import type { FormingLine, Plant, PlantCalendars, TimeWindow } from "@formweek/capacity-model";
 import type { ProblemLine } from "@formweek/scheduler";
-import type { ClosedSpell } from "./assembled.ts";
+import type { ClosedSpell, ExtraSpell } from "./assembled.ts";
 import type { SetupStates } from "./setup-states.ts";
 
 export interface LinesInput {
   readonly plant: Plant;
   readonly window: TimeWindow;
-  readonly calendars: ReadonlyMap<CalendarId, CompiledCalendar>;
+  readonly calendars: PlantCalendars;
   readonly states: SetupStates;
 }
 
@@ -46,5 +46,21 @@ export function closuresOf(plant: Plant, line: FormingLine, window: TimeWindow):
       reason: closure.reason,
     }))
     .filter((spell) => spell.end > window.start && spell.start < window.end)
+    .sort((a, b) => a.start - b.start);
+}
+
+/** Shifts of one line that are worked once: its calendar's and those added, that reach into the calendars' window. */
+export function extraShiftsOf(
+  plant: Plant,
+  line: FormingLine,
+  { byId, added }: PlantCalendars,
+): readonly ExtraSpell[] {
+  const ofCalendar = (byId.get(line.calendarId)?.shifts ?? []).filter(({ kind }) => kind === "extra");
+  const ofLine = added.filter(({ shift }) => shift.lineIds.includes(line.id));
+  return [
+    ...ofCalendar,
+    ...ofLine.map(({ shift }) => ({ ...addedShiftSpan(shift, plant.timeZone), name: shift.name })),
+  ]
+    .map(({ start, end, name }) => ({ start, end, name }))
     .sort((a, b) => a.start - b.start);
 }

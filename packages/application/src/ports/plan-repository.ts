@@ -1,10 +1,10 @@
 import type { PlanDocument } from "../planning/plan-document.ts";
-import type { PlanEdit } from "../planning/plan-edit.ts";
+import type { HandEdit } from "../planning/plan-edit.ts";
 
 /** What made a plan: a planning run, or a change by hand of an earlier plan. */
 export type PlanMaking =
   | { readonly runId: string; readonly parentId: null; readonly edit: null }
-  | { readonly runId: null; readonly parentId: string; readonly edit: PlanEdit };
+  | { readonly runId: null; readonly parentId: string; readonly edit: HandEdit };
 
 interface PlanFacts {
   readonly id: string;

@@ -1,4 +1,4 @@
-import type { PlanEdit } from "../planning/plan-edit.ts";
+import type { HandEdit, HoursEdit } from "../planning/plan-edit.ts";
 
 /** How a plan came to be the one that is worked on, or was given out. */
 export type StepKind = "run" | "edit" | "undo" | "redo" | "restore" | "publish";
@@ -19,6 +19,8 @@ export interface PlanStep {
   readonly undoTo: number | null;
   /** Revision of the step whose plan a redo brings back; null: nothing to do again. */
   readonly redoTo: number | null;
+  /** Change of the plant's hours between the standing that an undo brings back and this one; null: the hours are the same. */
+  readonly hours: HoursEdit | null;
   /** What was said to a plan that was given out; null for other kinds. */
   readonly note: string | null;
   /** Id of the actor. */
@@ -29,7 +31,7 @@ export interface PlanStep {
 
 /** A step with the change by hand between its two plans, whichever way it was gone; null where there is none. */
 export interface ListedStep extends PlanStep {
-  readonly edit: PlanEdit | null;
+  readonly edit: HandEdit | null;
 }
 
 export interface StepRepository {

@@ -76,6 +76,17 @@ export function compileCalendar({ calendar, timeZone, window }: CalendarRequest)
   };
 }
 
+/** An added shift on its day, uncut: from when to when, and its working time without the breaks. Empty where the date is none. */
+export function addedShiftSpan(
+  shift: ShiftClock & { readonly date: string },
+  timeZone: string,
+): TimeWindow & { readonly workingTime: WorkingTime } {
+  const dayNumber = parseLocalDate(shift.date);
+  if (dayNumber === null) return { start: 0, end: 0, workingTime: NEVER_OPEN };
+  const { start, end, spells } = placeShift(shift, dayNumber, timeZone);
+  return { start, end, workingTime: spells };
+}
+
 function instanceOf(shift: PlacedShift, left: WorkingTime): ShiftInstance {
   return {
     name: shift.name,
@@ -106,7 +117,7 @@ function placeWeekly(shift: WeeklyShift, timeZone: string, window: TimeWindow): 
   for (let dayNumber = firstDay; dayNumber <= lastDay; dayNumber += 1) {
     if (!weekdays.has(isoWeekday(dayNumber))) continue;
     const instance = placeShift(shift, dayNumber, timeZone);
-    if (reaches(instance, window)) placed.push({ ...instance, kind: "weekly" });
+    if (reaches(instance, window)) placed.push({ ...instance, name: shift.name, kind: "weekly" });
   }
   return placed;
 }
@@ -115,7 +126,7 @@ function placeExtra(shift: ExtraShift, timeZone: string, window: TimeWindow): re
   const dayNumber = parseLocalDate(shift.date);
   if (dayNumber === null) return [];
   const instance = placeShift(shift, dayNumber, timeZone);
-  return reaches(instance, window) ? [{ ...instance, kind: "extra" }] : [];
+  return reaches(instance, window) ? [{ ...instance, name: shift.name, kind: "extra" }] : [];
 }
 
 function reaches(shift: TimeWindow, window: TimeWindow): boolean {
@@ -123,13 +134,16 @@ function reaches(shift: TimeWindow, window: TimeWindow): boolean {
 }
 
 interface ShiftClock {
-  readonly name: string;
   readonly start: string;
   readonly end: string;
   readonly breaks: readonly ShiftBreak[];
 }
 
-function placeShift(shift: ShiftClock, dayNumber: number, timeZone: string): Omit<PlacedShift, "kind"> {
+function placeShift(
+  shift: ShiftClock,
+  dayNumber: number,
+  timeZone: string,
+): Omit<PlacedShift, "kind" | "name"> {
   const startClock = parseLocalTime(shift.start) ?? 0;
   const endClock = parseLocalTime(shift.end) ?? 0;
   const wallStart = dayNumber * SECONDS_PER_DAY + startClock;
@@ -143,7 +157,7 @@ function placeShift(shift: ShiftClock, dayNumber: number, timeZone: string): Omi
     return [instantOfWall(timeZone, from), instantOfWall(timeZone, from + length)];
   });
   const spells = subtractWorkingTime(workingTimeOf([[start, end]]), workingTimeOf(pauses));
-  return { name: shift.name, dayNumber, start, end, spells };
+  return { dayNumber, start, end, spells };
 }
 
 /** Seconds since the shift's midnight at which a clock time comes round, at or after the shift's start. */

@@ -49,6 +49,11 @@ export function instantOfWall(zone: string, wallSeconds: number): number {
   return offsetSecondsAt(zone, byLater) === later ? byLater : byEarlier;
 }
 
+/** True for wall-clock seconds that no clock in the zone shows, since a clock change skips them. */
+export function isSkippedWall(zone: string, wallSeconds: number): boolean {
+  return wallSecondsAt(zone, instantOfWall(zone, wallSeconds)) !== wallSeconds;
+}
+
 /** Instant of "YYYY-MM-DDTHH:MM" in the zone; null when the text is no such time. */
 export function instantOfLocalText(zone: string, text: string): number | null {
   const wallSeconds = parseLocalDateTime(text);

@@ -26,6 +26,10 @@ export function dateFaults(plant: Plant): readonly PlantFault[] {
         closure,
       ),
     ),
+    ...plant.addedShifts.flatMap((shift, index) => {
+      const from = { path: ["addedShifts", index], record: `added shift ${shift.name} of ${shift.date}` };
+      return [...dateFault(from, ["date"], shift.date), ...breakFaults(from, [], shift)];
+    }),
     ...plant.moulds.flatMap((mould, index) =>
       mould.outOfService.flatMap((spell, place) =>
         spellFaults({ path: ["moulds", index], record: `mould ${mould.id}` }, ["outOfService", place], spell),

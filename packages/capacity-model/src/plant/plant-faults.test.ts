@@ -211,6 +211,29 @@ describe("faults of a plant", () => {
       ["unknown-reference lineClosures.0.lineId", "ends-before-start lineClosures.0.to"],
     ],
     [
+      "added shift",
+      {
+        addedShifts: [
+          {
+            date: "2026-06-13",
+            name: "Saturday",
+            start: "06:00",
+            end: "14:00",
+            breaks: [{ start: "15:00", end: "15:30" }],
+            lineIds: ["L1", "X"],
+            teamIds: ["Y"],
+            operators: [{ poolId: "Z", heads: 2 }],
+          },
+        ],
+      },
+      [
+        "unknown-reference addedShifts.0.lineIds.1",
+        "unknown-reference addedShifts.0.teamIds.0",
+        "unknown-reference addedShifts.0.operators.0.poolId",
+        "break-outside-shift addedShifts.0.breaks.0",
+      ],
+    ],
+    [
       "closure",
       days({ closures: [{ from: "2026-06-10T00:00", to: "2026-06-10T00:00", reason: "Holiday" }] }),
       ["ends-before-start calendars.0.closures.0.to"],

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { AddedShift } from "./added-shift.ts";
 import { ChangeoverRules } from "./changeover-rules.ts";
 import { OperatorPool, SetterTeam, Trolley } from "./crew.ts";
 import { FormingLine, LineClosure } from "./forming-line.ts";
@@ -42,6 +43,8 @@ export const Plant = z.object({
   lines: z.array(FormingLine),
   /** Breakdowns and other spells in which one line stands, on top of its calendar. */
   lineClosures: z.array(LineClosure),
+  /** Shifts worked once, on top of the calendars. */
+  addedShifts: z.array(AddedShift).max(2000).default([]),
   moulds: z.array(Mould),
   polymers: z.array(Polymer),
   sheets: z.array(Sheet),

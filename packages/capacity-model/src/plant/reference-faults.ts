@@ -1,10 +1,20 @@
+import type { AddedShift } from "./added-shift.ts";
 import { faultIn } from "./plant-fault.ts";
 import type { Examined, PlantFault } from "./plant-fault.ts";
 import type { Plant } from "./plant.ts";
 
 /** Kinds of records that others point to. */
 type Target =
-  "calendar" | "line" | "mould" | "insert" | "sheet" | "product" | "trolley" | "operator pool" | "polymer";
+  | "calendar"
+  | "line"
+  | "mould"
+  | "insert"
+  | "sheet"
+  | "product"
+  | "trolley"
+  | "operator pool"
+  | "setter team"
+  | "polymer";
 
 interface Reference {
   readonly from: Examined;
@@ -23,6 +33,7 @@ export function referenceFaults(plant: Plant): readonly PlantFault[] {
     product: new Set(plant.products.map(({ id }) => id)),
     trolley: new Set(plant.trolleys.map(({ id }) => id)),
     "operator pool": new Set(plant.operatorPools.map(({ id }) => id)),
+    "setter team": new Set(plant.setterTeams.map(({ id }) => id)),
     polymer: new Set(plant.polymers.map(({ name }) => name)),
   };
   const dangling = referencesOf(plant)
@@ -91,6 +102,31 @@ function referencesOf(plant: Plant): readonly Reference[] {
       ] satisfies readonly Reference[];
     }),
     ...crewReferences(plant),
+    ...plant.addedShifts.flatMap(addedShiftReferences),
+  ];
+}
+
+function addedShiftReferences(shift: AddedShift, index: number): readonly Reference[] {
+  const from = { path: ["addedShifts", index], record: `added shift ${shift.name} of ${shift.date}` };
+  return [
+    ...shift.lineIds.map((value, place): Reference => ({
+      from,
+      field: ["lineIds", place],
+      target: "line",
+      value,
+    })),
+    ...shift.teamIds.map((value, place): Reference => ({
+      from,
+      field: ["teamIds", place],
+      target: "setter team",
+      value,
+    })),
+    ...shift.operators.map(({ poolId }, place): Reference => ({
+      from,
+      field: ["operators", place, "poolId"],
+      target: "operator pool",
+      value: poolId,
+    })),
   ];
 }
 

@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { PlanDocument, PlanSummary } from "../plan-document.ts";
-import { PlanEdit } from "../plan-edit.ts";
+import { HandEdit } from "../plan-edit.ts";
 import { Id, InstantText } from "../scalars.ts";
 
 export const PlanHead = z
@@ -13,7 +13,7 @@ export const PlanHead = z
     parentPlanId: Id.nullable().describe(
       "Plan that it was made from by hand; null for a planning run's plan",
     ),
-    edit: PlanEdit.nullable().describe("The change by hand that made it; null for a planning run's plan"),
+    edit: HandEdit.nullable().describe("The change by hand that made it; null for a planning run's plan"),
     summary: PlanSummary,
   })
   .meta({ id: "PlanHead" });

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { PlanEdit } from "../plan-edit.ts";
+import { HandEdit, HoursEdit, PlanEdit } from "../plan-edit.ts";
 import { Id, InstantText, Revision } from "../scalars.ts";
 
 const SeenRevision = Revision.describe("Revision of the working plan that this was decided on");
@@ -15,7 +15,7 @@ export const WorkingPlanStep = z
       ),
     fromPlanId: Id.nullable().describe("Plan before the step; null at the first"),
     planId: Id.describe("Plan after the step"),
-    edit: PlanEdit.nullable().describe(
+    edit: HandEdit.nullable().describe(
       "The change by hand that was made, taken back or done again; null where it was none",
     ),
     note: z.string().nullable().describe("What was said to a plan that was given out; null otherwise"),
@@ -85,3 +85,8 @@ export type PublicationListResponse = z.infer<typeof PublicationListResponse>;
 
 export const EditRequest = z.object({ revision: SeenRevision, edit: PlanEdit }).meta({ id: "EditRequest" });
 export type EditRequest = z.infer<typeof EditRequest>;
+
+export const HoursRequest = z
+  .object({ revision: SeenRevision, edit: HoursEdit })
+  .meta({ id: "HoursRequest" });
+export type HoursRequest = z.infer<typeof HoursRequest>;

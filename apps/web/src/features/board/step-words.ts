@@ -1,4 +1,4 @@
-import type { LotName, PlanEdit, WorkingPlanStep } from "@formweek/contracts";
+import type { HandEdit, LotName, WorkingPlanStep } from "@formweek/contracts";
 import type { Format } from "../../format/format.ts";
 import type { BoardPlan } from "../../kernels/board-plan.ts";
 import type { Text } from "../../text/text.ts";
@@ -28,8 +28,9 @@ function lotWords(plan: BoardPlan, name: LotName, { text, format }: Words): stri
 }
 
 /** An edit in words, as something done. */
-function editWords(plan: BoardPlan, edit: PlanEdit, words: Words): string {
+function editWords(plan: BoardPlan, edit: HandEdit, words: Words): string {
   const { steps } = words.text.edit;
+  const hours = words.text.hours.steps;
   switch (edit.kind) {
     case "move":
       return steps.move(lotWords(plan, edit, words), lineName(plan, edit.lineId));
@@ -39,6 +40,13 @@ function editWords(plan: BoardPlan, edit: PlanEdit, words: Words): string {
     case "put back":
     case "join":
       return steps[edit.kind](edit.orderId);
+    case "close line":
+      return hours["close line"](lineName(plan, edit.closure.lineId), edit.closure.reason);
+    case "open line":
+      return hours["open line"](lineName(plan, edit.closure.lineId));
+    case "add shift":
+    case "take shift back":
+      return hours[edit.kind](edit.shift.name, edit.shift.date);
   }
 }
 

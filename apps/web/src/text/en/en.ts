@@ -1,6 +1,7 @@
 import { shellText } from "./shell-text.ts";
 import { boardText } from "./board-text.ts";
 import { editText } from "./edit-text.ts";
+import { hoursText } from "./hours-text.ts";
 import { ordersText } from "./orders-text.ts";
 import { plantText } from "./plant-text.ts";
 import { sheetsText } from "./sheets-text.ts";
@@ -10,6 +11,7 @@ export const en = {
   ...shellText,
   ...boardText,
   ...editText,
+  ...hoursText,
   ...ordersText,
   ...plantText,
   ...sheetsText,
