@@ -1,6 +1,7 @@
 import type { Text } from "../en/en.ts";
 import { boardText } from "./board-text.ts";
 import { editText } from "./edit-text.ts";
+import { hoursText } from "./hours-text.ts";
 import { ordersText } from "./orders-text.ts";
 import { plantText } from "./plant-text.ts";
 import { sheetsText } from "./sheets-text.ts";
@@ -11,6 +12,7 @@ export const de: Text = {
   ...shellText,
   ...boardText,
   ...editText,
+  ...hoursText,
   ...ordersText,
   ...plantText,
   ...sheetsText,
