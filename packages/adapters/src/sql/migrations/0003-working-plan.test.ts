@@ -34,7 +34,15 @@ test("plants that were planned before begin with their newest plan, and nothing 
     values ('run of c', 'P1', 3, 'done', '{}', false, 20, 'anna', '[]', 0)`);
   await migrate(database, migrations);
   const steps = stepRepository(database);
-  const begun = { revision: 1, kind: "run", fromPlanId: null, undoTo: null, redoTo: null, note: null };
+  const begun = {
+    revision: 1,
+    kind: "run",
+    fromPlanId: null,
+    undoTo: null,
+    redoTo: null,
+    note: null,
+    hours: null,
+  };
   expect(await steps.newest("P1")).toEqual({ ...begun, planId: "c", by: "anna", at: 30 });
   expect(await steps.newest("P2")).toEqual({ ...begun, planId: "z", by: "local", at: 5 });
   expect(await steps.newest("never planned")).toBeNull();
