@@ -20,9 +20,16 @@ function firstLots(plan: Plan): ReadonlyMap<string, PlannedLot> {
   return first;
 }
 
-const linesOf = (plan: Plan, job: Job): readonly string[] => [
-  ...new Set(plan.lots.filter((lot) => lot.orderId === job.orderId).map((lot) => lot.lineId)),
-];
+/** The lines that each order has lots on. */
+function linesByOrder(plan: Plan): ReadonlyMap<string, readonly string[]> {
+  const lines = new Map<string, Set<string>>();
+  for (const { orderId, lineId } of plan.lots) {
+    const known = lines.get(orderId);
+    if (known === undefined) lines.set(orderId, new Set([lineId]));
+    else known.add(lineId);
+  }
+  return new Map([...lines].map(([orderId, each]) => [orderId, [...each]]));
+}
 
 /**
  * The problem with a price on every order's distance from a published plan, and with pins on the runs that start before the
@@ -32,6 +39,7 @@ const linesOf = (plan: Plan, job: Job): readonly string[] => [
  */
 export function holdToPublished(problem: ProblemData, published: Plan, terms: CalmTerms): ProblemData {
   const first = firstLots(published);
+  const linesOf = linesByOrder(published);
   const pinned = new Set(problem.pins.map((pin) => pin.orderId));
   const lines = new Map(problem.lines.map((line) => [line.id, line]));
   const isFrozen = (job: Job, lot: PlannedLot): boolean => {
@@ -52,7 +60,7 @@ export function holdToPublished(problem: ProblemData, published: Plan, terms: Ca
     const lot = first.get(job.orderId);
     return lot === undefined
       ? job
-      : { ...job, published: { lineIds: linesOf(published, job), startAt: lot.start } };
+      : { ...job, published: { lineIds: linesOf.get(job.orderId) ?? [lot.lineId], startAt: lot.start } };
   });
   const { movedLinePerOrder, movedStartPerHour } = terms;
   return {
