@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { problemArb, SMALL_PLANT } from "../../../tests/arbitraries/problem.ts";
 import { stillEnv } from "../../../tests/helpers/still-env.ts";
-import { auditPlan, solve, type ProblemData, type UnplannedReason } from "./index.ts";
+import { auditPlan, solve, type ProblemData, type SolveResult, type UnplannedReason } from "./index.ts";
 
 const [sound] = fc.sample(problemArb({ ...SMALL_PLANT, heads: false }), { seed: 51, numRuns: 1 }) as [
   ProblemData,
@@ -209,6 +209,22 @@ describe("orders that cannot be planned", () => {
   });
 });
 
+/** Every number in plain data. */
+function numbersIn(data: unknown): number[] {
+  if (typeof data === "number") return [data];
+  return typeof data === "object" && data !== null ? Object.values(data).flatMap(numbersIn) : [];
+}
+
+/** The plan passes the audit, and no number or text of the answer is off all scales; gives the result. */
+function expectHonest(problem: ProblemData, maxSteps: number): SolveResult {
+  const result = solve(problem, { seed: 9, maxSteps, maxMs: null }, stillEnv());
+  if (result.status === "planned") expect(auditPlan(problem, result.plan)).toEqual([]);
+  expect(result.status).not.toBe("rejected");
+  expect(numbersIn(result).filter((each) => !Number.isFinite(each))).toEqual([]);
+  expect(JSON.stringify(result)).not.toMatch(/NaN|Infinity/);
+  return result;
+}
+
 describe("hostile but sound plants", () => {
   const scales = fc.record({
     pieces: fc.constantFrom(1, 1000, 1_000_000_000),
@@ -217,6 +233,8 @@ describe("hostile but sound plants", () => {
     kg: fc.constantFrom(0, 1e9),
     closed: fc.boolean(),
     noTeams: fc.boolean(),
+    hours: fc.constantFrom(null, null, 1, 30),
+    mouldsOut: fc.boolean(),
   });
   it("never hang, never give a plan that the audit refuses", () => {
     let planned = 0;
@@ -224,7 +242,22 @@ describe("hostile but sound plants", () => {
       fc.property(problemArb(), scales, (problem, scale) => {
         const hostile: ProblemData = {
           ...problem,
+          horizon:
+            scale.hours === null
+              ? problem.horizon
+              : { ...problem.horizon, end: problem.horizon.start + 3600 * scale.hours },
           teams: scale.noTeams ? [] : problem.teams,
+          moulds: problem.moulds.map((mould, m) =>
+            scale.mouldsOut && m > 0
+              ? {
+                  ...mould,
+                  outOfService: Array.from({ length: mould.copies }, (_copy, copy) => ({
+                    copy,
+                    ...problem.horizon,
+                  })),
+                }
+              : mould,
+          ),
           lines: problem.lines.map((line, l) =>
             scale.closed && l > 0
               ? { ...line, workingTime: { starts: [], ends: [], workedBefore: [] } }
@@ -248,11 +281,7 @@ describe("hostile but sound plants", () => {
                 },
           ),
         };
-        const result = solve(hostile, { seed: 9, maxSteps: 20, maxMs: null }, stillEnv());
-        if (result.status === "planned") planned++;
-        if (result.status === "planned") expect(auditPlan(hostile, result.plan)).toEqual([]);
-        expect(JSON.stringify(result)).not.toContain("NaN");
-        expect(result.status === "rejected" ? result.violations : []).toEqual([]);
+        if (expectHonest(hostile, 20).status === "planned") planned++;
       }),
       { seed: 61, numRuns: 150 },
     );
