@@ -111,6 +111,7 @@ class PlantSearch implements Search {
       leftOver,
       from: ruined.from,
       keys: new Float64Array(problem.lots.count),
+      isGivenUp: context.isGivenUp,
     };
     this.schedule = scheduleFor(problem.jobs.count, problem.terms.stability);
     this.latenessRamp = new LatenessRamp(problem, context.strategy.lateStart * this.schedule.lateStart);

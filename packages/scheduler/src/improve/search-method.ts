@@ -19,6 +19,8 @@ export interface SearchContext {
   readonly random: Random;
   readonly start: Sequences;
   readonly strategy: Strategy;
+  /** A long step may end early where this holds: nobody will ask for another. */
+  readonly isGivenUp: () => boolean;
 }
 
 /** One way of improving a plan. A method knows the problem's rules only through decoder and compiled arrays. */

@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import { problemArb, SMALL_PLANT } from "../../../../tests/arbitraries/problem.ts";
 import { largePlant } from "../../../../tests/helpers/large-plant.ts";
 import { stillEnv } from "../../../../tests/helpers/still-env.ts";
+import { DAY, jobOf, lineOf, twoMouldPlant } from "../../../../tests/helpers/two-mould-plant.ts";
 import { auditPlan, boundOf, solve, type ProblemData, type SolveParams, type SolveResult } from "../index.ts";
 
 interface Cancelled {
@@ -102,4 +103,22 @@ describe("a cancel of a large plant, whenever it comes", () => {
     expect(result).toEqual({ status: "cancelled" });
     expect(asksAfter).toBe(0);
   }, 60_000);
+});
+
+describe("a cancel of a plant that is too full", () => {
+  it("ends the step under way, which would try to place every order that is left out", () => {
+    const jobs = Array.from({ length: 350 }, (_, i) => jobOf(`order-${i}`, "1", i % 2 === 0 ? "A" : "B"));
+    const problem = twoMouldPlant({ jobs, lines: [lineOf("1")], horizon: { start: 0, end: 2 * DAY } });
+    const params = { seed: 2, maxSteps: 2, maxMs: null };
+    const asks = asksOf(problem, params);
+    const evaluations = Array.from({ length: 12 }, (_, back) => {
+      const { result, asksAfter } = cancelAt(problem, params, asks - back);
+      if (result.status !== "planned") throw new Error(result.status);
+      expect(auditPlan(problem, result.plan)).toEqual([]);
+      expect(asksAfter).toBeLessThanOrEqual(1);
+      return result.statistics.evaluations;
+    });
+    // it asks twice between two steps: the others are answers within one
+    expect(new Set(evaluations).size).toBeGreaterThan(4);
+  });
 });

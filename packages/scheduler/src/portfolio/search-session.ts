@@ -55,6 +55,7 @@ export class SearchSession {
       random: createRandom(this.member.seed),
       start: own,
       strategy: this.member.strategy,
+      isGivenUp: this.env.isCancelled,
     });
     return this.begun;
   }
@@ -95,6 +96,8 @@ export class SearchSession {
         if (toMs !== null && toStep === null)
           share = fromShare + ((toShare - fromShare) * (now - fromMs)) / (toMs - fromMs);
         onLook(now, maxSteps === null ? share : this.steps / Math.max(1, maxSteps));
+        // whoever is told may have taken a while
+        if (env.isCancelled()) return "cancelled";
       }
       if (toStep !== null) {
         if (this.steps >= toStep) return "steps";

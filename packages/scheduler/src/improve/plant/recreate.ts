@@ -17,7 +17,12 @@ export interface RecreateState {
   readonly from: Int32Array;
   /** [lot] scratch */
   readonly keys: Float64Array;
+  /** Nobody waits for more of the step. */
+  readonly isGivenUp: () => boolean;
 }
+
+/** Lots put back between two looks at whether the step is given up: a plant that is too full has thousands left over. */
+const LOTS_PER_LOOK = 64;
 
 function sortForInsertion(state: RecreateState, lots: number[]): void {
   const { problem, sequences, random, keys } = state;
@@ -72,10 +77,16 @@ function insertAnywhere(state: RecreateState, lot: number): void {
   place(state, option, first + random.below(last - first + 1));
 }
 
-/** Puts lots back one by one, each at the place that costs least at that moment. */
+/** Puts lots back one by one, each at the place that costs least at that moment; leaves out the rest of a step that is given up. */
 export function recreate(state: RecreateState, lots: number[]): void {
   sortForInsertion(state, lots);
-  for (const lot of lots) insertAtBest(state, lot);
+  for (const [index, lot] of lots.entries()) {
+    if (index % LOTS_PER_LOOK === LOTS_PER_LOOK - 1 && state.isGivenUp()) {
+      state.leftOver.push(...lots.slice(index));
+      return;
+    }
+    insertAtBest(state, lot);
+  }
 }
 
 /** Puts lots back at random places. */
