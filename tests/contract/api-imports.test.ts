@@ -1,6 +1,12 @@
 import { tableWriter } from "@formweek/adapters/tabular";
 import { localPlanner, tablesOfPlant } from "@formweek/application";
-import { AcceptImportResponse, ImportReport, OrderBookResponse, PlantResponse } from "@formweek/contracts";
+import {
+  AcceptImportResponse,
+  ImportReport,
+  OrderBookResponse,
+  OrderTerms,
+  PlantResponse,
+} from "@formweek/contracts";
 import { generatePlant } from "@formweek/demo-plant";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { type ApiServer, fill, openApiServer, orders, plant, plantId } from "../fixtures/api-server.ts";
@@ -89,6 +95,30 @@ describe("an import of orders", () => {
     for (const { problem, remedy } of errors) expect(problem.length > 3 && remedy.length > 3).toBe(true);
     expect((await accept(report.importId, report.revision)).statusCode).toBe(200);
     expect((await book()).orders).toHaveLength(before.orders.length + 1);
+  });
+
+  test("lists what it would change with both versions; what it has no column for stays as it is", async () => {
+    const [order] = (await book()).orders;
+    if (order === undefined || product === undefined) throw new Error("the book is empty");
+    const seen = OrderTerms.parse(order);
+    const kept = { ...seen, customer: "Alder Foods", weight: 3, overTolerance: 0.1 };
+    const changes = [{ before: seen, after: kept }];
+    const url = `/api/plants/${plantId}/orders/changes`;
+    const changed = await api.server.inject({ method: "POST", url, payload: { changes } });
+    expect(changed.statusCode, changed.body).toBe(200);
+    const text = `${seen.id};${seen.productId};777;2026-12-11T12:00\r\n${row("N-8", "800")}`;
+    const report = await check([csv(text)]);
+    const moved = { ...kept, pieces: 777, dueAt: "2026-12-11T11:00:00Z" };
+    expect(report.changes).toEqual([
+      { before: null, after: expect.objectContaining({ id: "N-8", pieces: 800, weight: 1 }) as unknown },
+      { before: kept, after: moved },
+    ]);
+    expect((await accept(report.importId, report.revision)).statusCode).toBe(200);
+    const after = (await book()).orders.find(({ id }) => id === seen.id);
+    expect(OrderTerms.parse(after)).toEqual(moved);
+    const back = report.changes.map((change) => ({ before: change.after, after: change.before }));
+    const taken = await api.server.inject({ method: "POST", url, payload: { changes: back } });
+    expect(taken.statusCode, taken.body).toBe(200);
   });
 
   test("is refused when the book changed since the check, and changes nothing", async () => {

@@ -1,5 +1,6 @@
 import {
   OrderBookResponse,
+  OrderTerms,
   PlanListResponse,
   PlanResponse,
   PlantResponse,
@@ -83,6 +84,7 @@ describe("a plant with orders", () => {
       orders.map(({ id }) => id).sort(compareText),
     );
     expect(new Set(book.orders.map(({ state }) => state))).toEqual(new Set(["not planned yet"]));
+    expect(book.planInputs).toBeNull();
     const due = book.orders.map(({ dueAt }) => dueAt);
     expect(due).toEqual([...due].sort(compareText));
   });
@@ -113,6 +115,19 @@ describe("a plant with orders", () => {
       expect(order.state).toBe(planned.get(order.id)?.state);
       expect(order.finish).toBe(planned.get(order.id)?.finish);
     }
+    expect(book.planInputs).toBe("same");
+  });
+
+  test("says so when orders are others than the plan was made from, and no longer when they are as before", async () => {
+    const planInputs = async () => OrderBookResponse.parse((await get("/orders")).json()).planInputs;
+    const [order] = OrderBookResponse.parse((await get("/orders")).json()).orders.map((booked) =>
+      OrderTerms.parse(booked),
+    );
+    const heavier = { ...order, weight: 7 };
+    await post("/orders/changes", { changes: [{ before: order, after: heavier }] });
+    expect(await planInputs()).toBe("changed");
+    await post("/orders/changes", { changes: [{ before: heavier, after: order }] });
+    expect(await planInputs()).toBe("same");
   });
 
   test("gives the same plan for the same seed and steps", async () => {

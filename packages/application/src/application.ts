@@ -1,6 +1,7 @@
 import type { Actor } from "./actor.ts";
 import { acceptImport } from "./commands/accept-import.ts";
 import { changeHours } from "./commands/change-hours.ts";
+import { changeOrders } from "./commands/change-orders.ts";
 import { editPlan } from "./commands/edit-plan.ts";
 import { freeOrder } from "./commands/free-order.ts";
 import { pinOrder } from "./commands/pin-order.ts";
@@ -46,6 +47,7 @@ export function createApplication(ports: Ports) {
     commands: {
       putPlant: guard(putPlant),
       putOrders: guard(putOrders),
+      changeOrders: guard(changeOrders),
       pinOrder: guard(pinOrder),
       freeOrder: guard(freeOrder),
       previewImport: guard(previewImport),

@@ -5,8 +5,12 @@ import type { Asked } from "../asked.ts";
 import { shellProblems } from "../error-handler.ts";
 import { Refusal, valueOf } from "../refusal.ts";
 import type { WireServer } from "../wire-type-provider.ts";
+import { termsOnTheWire } from "./orders.ts";
 import { ImportPath, PlantPath, failures } from "./route-schemas.ts";
 import { MOST_FILE_BYTES } from "./upload-limits.ts";
+
+/** So many changes of orders are listed in a report. */
+const MOST_CHANGES = 2000;
 
 /** Imports in two steps: a dry run, then its acceptance. */
 export function importRoutes(server: WireServer, { app, actorOf }: Asked): void {
@@ -67,6 +71,10 @@ function reportOnTheWire(preview: ImportPreview) {
   const { importId, kind, plantId, files, rows, counts, bad, cannotBePlannedCount, acceptable, revision } =
     preview;
   const { faults, cannotBePlanned, truncated } = preview;
+  const changes = preview.changes.slice(0, MOST_CHANGES).map(({ before, after }) => ({
+    before: before === null ? null : termsOnTheWire(before),
+    after: termsOnTheWire(after),
+  }));
   const summary = { ...counts, bad, cannotBePlanned: cannotBePlannedCount };
   return {
     importId,
@@ -78,6 +86,7 @@ function reportOnTheWire(preview: ImportPreview) {
     acceptable,
     faults,
     cannotBePlanned,
+    changes,
     truncated,
     revision,
   };

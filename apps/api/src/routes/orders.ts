@@ -1,9 +1,18 @@
-import { isoInstant, type BookedOrder as Booked } from "@formweek/application";
-import { type BookedOrder, OrderBookResponse } from "@formweek/contracts";
+import { isoInstant, type BookedOrder as Booked, type OrderTerms as Terms } from "@formweek/application";
+import {
+  type BookedOrder,
+  ChangeOrdersRequest,
+  OrderBookResponse,
+  OrderBookRevision,
+  type OrderTerms,
+} from "@formweek/contracts";
 import type { Asked } from "../asked.ts";
 import { valueOf } from "../refusal.ts";
 import type { WireServer } from "../wire-type-provider.ts";
 import { PlantPath, failures } from "./route-schemas.ts";
+
+/** Room for the most changes that one request may hold, both versions of each. */
+const MOST_CHANGES_BYTES = 16 * 1024 * 1024;
 
 /** The order book. */
 export function orderRoutes(server: WireServer, { app, actorOf }: Asked): void {
@@ -18,10 +27,42 @@ export function orderRoutes(server: WireServer, { app, actorOf }: Asked): void {
       },
     },
     async (request) => {
-      const { revision, orders } = valueOf(await app.queries.getOrderBook(request.params, actorOf(request)));
-      return { revision, orders: orders.map(orderOnTheWire) };
+      const { orders, ...book } = valueOf(await app.queries.getOrderBook(request.params, actorOf(request)));
+      return { ...book, orders: orders.map(orderOnTheWire) };
     },
   );
+
+  server.post(
+    "/api/plants/:plantId/orders/changes",
+    {
+      bodyLimit: MOST_CHANGES_BYTES,
+      schema: {
+        tags: ["orders"],
+        summary: "Change, add or remove orders, all or none; refused where an order is not what was seen",
+        params: PlantPath,
+        body: ChangeOrdersRequest,
+        response: { 200: OrderBookRevision, ...failures },
+      },
+    },
+    async (request) => {
+      const changes = request.body.changes.map(({ before, after }) => ({
+        before: before === null ? null : termsOf(before),
+        after: after === null ? null : termsOf(after),
+      }));
+      return valueOf(await app.commands.changeOrders({ ...request.params, changes }, actorOf(request)));
+    },
+  );
+}
+
+function termsOf({ dueAt, earliestStartAt, ...rest }: OrderTerms): Terms {
+  const earliest = earliestStartAt === null ? null : Date.parse(earliestStartAt) / 1000;
+  return { ...rest, dueAt: Date.parse(dueAt) / 1000, earliestStartAt: earliest };
+}
+
+/** An order's own fields as the wire has them. */
+export function termsOnTheWire({ dueAt, earliestStartAt, ...rest }: Terms): OrderTerms {
+  const earliest = earliestStartAt === null ? null : isoInstant(earliestStartAt);
+  return { ...rest, dueAt: isoInstant(dueAt), earliestStartAt: earliest };
 }
 
 function orderOnTheWire(order: Booked): BookedOrder {

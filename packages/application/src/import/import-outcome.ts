@@ -1,3 +1,4 @@
+import type { Order } from "@formweek/capacity-model";
 import type { AppliedCounts, ImportChange } from "../ports/import-repository.ts";
 import type { ImportFault } from "./import-fault.ts";
 import { MOST_FAULTS } from "./import-fault.ts";
@@ -22,6 +23,8 @@ export interface ImportOutcome {
   /** How many there are before the list was cut. */
   readonly cannotBePlannedCount: number;
   readonly truncated: boolean;
+  /** What acceptance would do order by order; empty for a plant. `before` null: the order is new. */
+  readonly changes: readonly { readonly before: Order | null; readonly after: Order }[];
   readonly change: ImportChange | null;
 }
 

@@ -2,6 +2,7 @@ import { Order, instantOfLocalText, localDateText, parseLocalDate } from "@formw
 import type { Plant } from "@formweek/capacity-model";
 import type { WallClock } from "./cell-time.ts";
 import type { ImportFault } from "./import-fault.ts";
+import { remedyOfOrderField } from "./order-remedies.ts";
 import type { ProductFinder } from "./product-finder.ts";
 import type { ReadRow, ReadRows } from "./read-table.ts";
 
@@ -56,7 +57,7 @@ export function orderOfRow(
     earliestStartAt: earliest === null ? null : startInstant(earliest, plant.timeZone),
   });
   for (const issue of parsed.error?.issues ?? []) {
-    fault(fieldOf(issue.path), "error", [issue.message, remedyOf(fieldOf(issue.path))]);
+    fault(fieldOf(issue.path), "error", [issue.message, remedyOfOrderField(fieldOf(issue.path))]);
   }
   if (dueAt < context.planStart)
     fault("due", "warning", [
@@ -83,22 +84,4 @@ function fieldOf(path: readonly PropertyKey[]): string {
   const field = String(path[0] ?? "");
   if (field === "dueAt") return "due";
   return field === "earliestStartAt" ? "earliestStart" : field;
-}
-
-function remedyOf(field: string): string {
-  switch (field) {
-    case "pieces":
-      return "Write whole pieces from 1 to 1,000,000,000.";
-    case "kind":
-      return "Write firm or forecast.";
-    case "weight":
-      return "Write a number from 0 to 1000; 1 is usual.";
-    case "underTolerance":
-    case "overTolerance":
-      return "Write a share such as 5 %.";
-    case "id":
-      return "Write an order number of at most 64 characters.";
-    default:
-      return "Correct the value.";
-  }
 }

@@ -27,11 +27,13 @@ const MOST_UNPLANNABLE = 500;
 
 /**
  * Dry run of an order file: reads every row, names every bad one, and works out what would be added and changed. Orders
- * that the file does not name stay. Loading the same file again finds nothing to change.
+ * that the file does not name stay, and so do the fields of an order for which it has no column. Loading the same file
+ * again finds nothing to change.
  */
 export function previewOrders({ tables, plant, stored, now }: OrdersPreviewInput): ImportOutcome {
   const { read, faults } = orderTables(tables);
   const finder = new ProductFinder(plant);
+  const booked = new Map<string, Order>(stored.map((order) => [order.id, order]));
   const planStart = planWindow(plant, now).start;
   const firstRows = new Map<string, string>();
   const good: { readonly order: Order; readonly row: number }[] = [];
@@ -47,7 +49,7 @@ export function previewOrders({ tables, plant, stored, now }: OrdersPreviewInput
       const repeated = made.order === null ? null : repeatFault(made.order, row.row, table, firstRows);
       faults.push(...made.faults, ...(repeated === null ? [] : [repeated]));
       if (made.order === null || repeated !== null) bad += 1;
-      else good.push({ order: made.order, row: row.row });
+      else good.push({ order: withAbsent(made.order, booked.get(made.order.id), table), row: row.row });
     }
   }
   return outcomeOf({
@@ -58,6 +60,24 @@ export function previewOrders({ tables, plant, stored, now }: OrdersPreviewInput
     bad,
     rows: read.reduce((sum, table) => sum + table.rows.length, 0),
   });
+}
+
+/** Fields of an order by the optional columns that hold them. */
+const optionalFields: Readonly<Record<string, keyof Order>> = {
+  customer: "customer",
+  earliestStart: "earliestStartAt",
+  weight: "weight",
+  kind: "kind",
+  underTolerance: "underTolerance",
+  overTolerance: "overTolerance",
+  partsAllowed: "partsAllowed",
+};
+
+/** A file without a column says nothing about it: an order that is booked already keeps its value there. */
+function withAbsent(order: Order, booked: Order | undefined, { headers }: ReadRows): Order {
+  if (booked === undefined) return order;
+  const absent = Object.entries(optionalFields).filter(([column]) => !headers.has(column));
+  return { ...order, ...Object.fromEntries(absent.map(([, field]) => [field, booked[field]])) };
 }
 
 /** The sheets that hold orders: those so named, else every one whose header fits; the first one's fault when none does. */
@@ -123,7 +143,7 @@ interface Found {
 }
 
 function outcomeOf({ plant, stored, faults, good, bad, rows }: Found): ImportOutcome {
-  const before = new Map(stored.map((order) => [order.id, order]));
+  const before = new Map<string, Order>(stored.map((order) => [order.id, order]));
   const changed = good.filter(
     ({ order }) => before.has(order.id) && !sameRecord(before.get(order.id), order),
   );
@@ -142,6 +162,10 @@ function outcomeOf({ plant, stored, faults, good, bad, rows }: Found): ImportOut
     cannotBePlanned: unplannable.slice(0, MOST_UNPLANNABLE),
     cannotBePlannedCount: unplannable.length,
     truncated: cut || unplannable.length > MOST_UNPLANNABLE,
+    changes: [...added, ...changed].map(({ order }) => ({
+      before: before.get(order.id) ?? null,
+      after: order,
+    })),
     change:
       good.length === 0
         ? null

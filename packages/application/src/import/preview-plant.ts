@@ -85,6 +85,7 @@ export function previewPlant({ tables, stored, plantId }: PlantPreviewInput): Im
     cannotBePlanned: [],
     cannotBePlannedCount: 0,
     truncated: cut,
+    changes: [],
     change: failed || plant === null ? null : { kind: "plant", plant },
   };
 }

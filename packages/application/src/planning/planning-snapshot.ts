@@ -7,6 +7,8 @@ import type { Repositories } from "../ports/unit-of-work.ts";
 export interface PlanningSnapshot {
   readonly plant: Plant;
   readonly orders: readonly Order[];
+  /** Revision of the book that the orders are of. */
+  readonly bookRevision: number;
   readonly pins: readonly Pin[];
 }
 
@@ -17,8 +19,9 @@ export async function planningSnapshot(
 ): Promise<PlanningSnapshot | null> {
   const stored = await plants.get(plantId);
   if (stored === null) return null;
+  const { orders: booked, revision: bookRevision } = await orders.book(plantId);
   const held = (await pins.list(plantId)).pins;
-  return { plant: stored.plant, orders: (await orders.book(plantId)).orders, pins: held.map(enginePin) };
+  return { plant: stored.plant, orders: booked, bookRevision, pins: held.map(enginePin) };
 }
 
 const enginePin = ({ orderId, lineId, startAt }: StoredPin): Pin => ({

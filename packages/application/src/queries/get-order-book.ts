@@ -1,5 +1,7 @@
 import type { Order } from "@formweek/capacity-model";
 import { plantNotFound } from "../not-found.ts";
+import { inputHash } from "../planning/input-hash.ts";
+import { type PlanningSnapshot, planningSnapshot } from "../planning/planning-snapshot.ts";
 import type { DocumentOrder, OrderState, PlanDocument } from "../planning/plan-document.ts";
 import { isoInstant } from "../planning/iso-instant.ts";
 import { ok, refused } from "../result.ts";
@@ -19,6 +21,8 @@ export interface BookedOrder extends Order {
 
 export interface BookedOrders {
   readonly revision: number;
+  /** Whether plant, orders and pins are those that the working plan was made from; null without a plan. */
+  readonly planInputs: "same" | "changed" | null;
   readonly orders: readonly BookedOrder[];
 }
 
@@ -27,13 +31,23 @@ export const getOrderBook: UseCase<PlantInput, BookedOrders> = {
   role: "viewer",
   run: (ports, { plantId }) =>
     ports.store.read(async (repositories) => {
-      const { plants, orders } = repositories;
-      if ((await plants.get(plantId)) === null) return refused(plantNotFound(plantId));
-      const book = await orders.book(plantId);
+      const snapshot = await planningSnapshot(repositories, plantId);
+      if (snapshot === null) return refused(plantNotFound(plantId));
       const plan = await workingPlanOf(repositories, plantId);
-      return ok({ revision: book.revision, orders: withStates(book.orders, plan?.document ?? null) });
+      return ok({
+        revision: snapshot.bookRevision,
+        planInputs: plan === null ? null : inputsSince(plan.document, snapshot),
+        orders: withStates(snapshot.orders, plan?.document ?? null),
+      });
     }),
 };
+
+function inputsSince(
+  { inputHash: madeFrom }: PlanDocument,
+  { plant, orders, pins }: PlanningSnapshot,
+): "same" | "changed" {
+  return inputHash(plant, orders, pins) === madeFrom ? "same" : "changed";
+}
 
 /** Joins orders and plan. An order that changed since the plan was made is not planned yet: its old finish would mislead. */
 export function withStates(

@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { Id, Revision } from "../scalars.ts";
+import { OrderChange } from "./orders.ts";
 
 export const ImportKind = z.enum(["orders", "plant"]);
 export type ImportKind = z.infer<typeof ImportKind>;
@@ -43,6 +44,9 @@ export const ImportReport = z
     cannotBePlanned: z.array(
       z.object({ orderId: z.string(), row: z.int().nullable(), reasons: z.array(z.string()) }),
     ),
+    changes: z
+      .array(OrderChange)
+      .describe("What accepting would do order by order, the first 2,000; empty for plant data"),
     truncated: z.boolean().describe("The lists were cut; the summary counts everything"),
     revision: Revision.describe("Revision that the dry run was made against; send it back to accept"),
   })

@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { OrderState } from "../plan-document.ts";
-import { Id, InstantText, Pieces, Revision } from "../scalars.ts";
+import { ExistingInstant, Id, InstantText, Pieces, Revision } from "../scalars.ts";
 
 /** An order of the book with what the newest plan says about it. */
 export const BookedOrder = z
@@ -29,5 +29,53 @@ export const BookedOrder = z
 export type BookedOrder = z.infer<typeof BookedOrder>;
 
 /** The order book, by due instant then order number. */
-export const OrderBookResponse = z.object({ revision: Revision, orders: z.array(BookedOrder) });
+export const OrderBookResponse = z.object({
+  revision: Revision,
+  planInputs: z
+    .enum(["same", "changed"])
+    .nullable()
+    .describe(
+      "Whether plant, orders and held orders are those that the working plan was made from; null without a plan",
+    ),
+  orders: z.array(BookedOrder),
+});
 export type OrderBookResponse = z.infer<typeof OrderBookResponse>;
+
+/** An order's own fields. The ranges are the plant's to check: what is out of them is answered field by field. */
+export const OrderTerms = z
+  .object({
+    id: Id.describe("Order number"),
+    customer: z.string(),
+    productId: Id,
+    pieces: z.number().describe("Whole pieces, 1 to 1,000,000,000"),
+    dueAt: ExistingInstant.describe("Latest instant at which the goods must be ready for dispatch"),
+    earliestStartAt: ExistingInstant.nullable().describe(
+      "Nothing runs for it before; null: as soon as wanted",
+    ),
+    weight: z.number().describe("How much an hour late counts, 0 to 1000; 1 is usual"),
+    kind: z.string().describe("firm or forecast"),
+    underTolerance: z.number().describe("Share that may be missing, 0 to 1"),
+    overTolerance: z.number().describe("Share that may be too much, 0 to 1"),
+    partsAllowed: z.boolean().describe("May be delivered in parts"),
+  })
+  .meta({ id: "OrderTerms" });
+export type OrderTerms = z.infer<typeof OrderTerms>;
+
+export const OrderChange = z
+  .object({
+    before: OrderTerms.nullable().describe("The order as it was seen; null: there was none"),
+    after: OrderTerms.nullable().describe("The order as it is to be; null: it is removed"),
+  })
+  .meta({ id: "OrderChange" });
+export type OrderChange = z.infer<typeof OrderChange>;
+
+/** Changes of orders by hand, all or none. The same changes with before and after exchanged take them back. */
+export const ChangeOrdersRequest = z
+  .object({ changes: z.array(OrderChange).min(1).max(20_000) })
+  .meta({ id: "ChangeOrdersRequest" });
+export type ChangeOrdersRequest = z.infer<typeof ChangeOrdersRequest>;
+
+export const OrderBookRevision = z.object({
+  revision: Revision.describe("Revision of the order book after the write"),
+});
+export type OrderBookRevision = z.infer<typeof OrderBookRevision>;

@@ -1,0 +1,100 @@
+import { useId, type JSX } from "react";
+import type { OrderDraft } from "../../kernels/order-draft.ts";
+import type { OrderField } from "../../kernels/order-terms.ts";
+import { useText } from "../../text/text.ts";
+
+interface OrderFieldInputProps {
+  readonly field: OrderField;
+  readonly draft: OrderDraft;
+  readonly isFaulty: boolean;
+  /** Products to choose from: id and name. */
+  readonly products: readonly (readonly [id: string, name: string])[];
+  readonly onChange: (changes: Partial<OrderDraft>) => void;
+}
+
+/** One field of an order in a form, with what to write where it is faulty. */
+export function OrderFieldInput(props: OrderFieldInputProps): JSX.Element {
+  const { book } = useText();
+  const { field, isFaulty } = props;
+  const id = useId();
+  const remedyId = `${id}-remedy`;
+  const told = { "aria-invalid": isFaulty, ...(isFaulty ? { "aria-describedby": remedyId } : {}) };
+  return (
+    <div className={field === "partsAllowed" ? "order-field order-field-tick" : "order-field"}>
+      <label htmlFor={id}>{book.fields[field]}</label>
+      <FieldControl {...props} control={{ id, name: field, ...told }} />
+      {isFaulty && (
+        <p id={remedyId} className="late-words">
+          {book.remedies[field]}
+        </p>
+      )}
+    </div>
+  );
+}
+
+interface Control {
+  readonly id: string;
+  readonly name: string;
+  readonly "aria-invalid": boolean;
+  readonly "aria-describedby"?: string;
+}
+
+function FieldControl({
+  field,
+  draft,
+  products,
+  onChange,
+  control,
+}: OrderFieldInputProps & { readonly control: Control }): JSX.Element {
+  const { orders } = useText();
+  if (field === "partsAllowed") {
+    return (
+      <input
+        {...control}
+        type="checkbox"
+        checked={draft.partsAllowed}
+        onChange={({ target }) => onChange({ partsAllowed: target.checked })}
+      />
+    );
+  }
+  if (field === "kind" || field === "productId") {
+    const choices = field === "productId" ? products : kinds.map((kind) => [kind, orders[kind]] as const);
+    const value = draft[field];
+    return (
+      <select
+        {...control}
+        className="select"
+        value={value}
+        onChange={({ target }) => onChange({ [field]: target.value })}
+      >
+        {!choices.some(([id]) => id === value) && <option value={value}>{value}</option>}
+        {choices.map(([id, name]) => (
+          <option key={id} value={id}>
+            {name}
+          </option>
+        ))}
+      </select>
+    );
+  }
+  return (
+    <input
+      {...control}
+      className="field"
+      {...inputOf(field)}
+      value={draft[field]}
+      onChange={({ target }) => onChange({ [field]: target.value })}
+    />
+  );
+}
+
+const kinds = ["firm", "forecast"] as const;
+
+/** How a field is typed; times go by the plant's clock. */
+export function inputOf(field: OrderField): {
+  readonly type: "text" | "datetime-local";
+  readonly inputMode?: "numeric" | "decimal";
+} {
+  if (field === "dueAt" || field === "earliestStartAt") return { type: "datetime-local" };
+  if (field === "pieces") return { type: "text", inputMode: "numeric" };
+  return field === "customer" ? { type: "text" } : { type: "text", inputMode: "decimal" };
+}
