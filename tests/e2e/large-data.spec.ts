@@ -116,7 +116,7 @@ test("a book of 50,000 orders keeps few rows in the page, and finds one", async 
   }));
   await page.route("**/orders", (route) =>
     route.request().resourceType() === "fetch"
-      ? route.fulfill({ json: { revision: 1, orders } })
+      ? route.fulfill({ json: { revision: 1, planInputs: null, orders } })
       : route.fallback(),
   );
   await page.goto("/orders");

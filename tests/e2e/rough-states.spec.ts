@@ -10,7 +10,7 @@ async function isClean(page: Page): Promise<void> {
 test("an empty order book leads on", async ({ page }) => {
   await page.route("**/orders", (route) =>
     route.request().resourceType() === "fetch"
-      ? route.fulfill({ json: { revision: 0, orders: [] } })
+      ? route.fulfill({ json: { revision: 0, planInputs: null, orders: [] } })
       : route.fallback(),
   );
   await page.goto("/orders");
