@@ -99,7 +99,7 @@ test.describe.serial("the week's orders in, a checked schedule out", () => {
       ((await (await request.get("/api/plants/ellerwade/plans/latest")).json()) as { planId: string }).planId;
     const before = await latest();
     await page.goto("/");
-    await expect(page.getByText("new since this plan")).toBeVisible();
+    await expect(page.getByText("new or changed since this plan")).toBeVisible();
     await page.getByRole("combobox", { name: "Think for" }).selectOption("60");
     await page.getByRole("button", { name: "Plan again" }).click();
     await expect(page.getByRole("progressbar", { name: "Planning…" })).toBeVisible();
@@ -110,7 +110,7 @@ test.describe.serial("the week's orders in, a checked schedule out", () => {
     await expect(page.getByText("Stopped. The best plan so far is on the board.")).toBeVisible({
       timeout: 30_000,
     });
-    await expect(page.getByText("new since this plan")).toBeHidden();
+    await expect(page.getByText("new or changed since this plan")).toBeHidden();
     expect(await latest()).not.toBe(before);
     await page.getByRole("button", { name: "Table" }).click();
     await page.getByRole("searchbox", { name: "Find on the board" }).fill("90002");

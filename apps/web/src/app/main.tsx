@@ -20,6 +20,7 @@ import "../styles/base.css";
 import "../styles/shell.css";
 import "../styles/board.css";
 import "../styles/orders.css";
+import "../styles/book.css";
 import "../styles/plant.css";
 import "../styles/sheets.css";
 import "../styles/print.css";

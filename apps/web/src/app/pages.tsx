@@ -4,6 +4,7 @@ import { FailureNotice, LoadingNotice } from "../components/notice.tsx";
 import { BoardScreen } from "../features/board/board-screen.tsx";
 import { ImportDesk } from "../features/imports/import-desk.tsx";
 import { OrdersScreen } from "../features/orders/orders-screen.tsx";
+import { BookWorkProvider, useOpenBook } from "../features/orders/use-book-edits.ts";
 import { PlantScreen } from "../features/plant/plant-screen.tsx";
 import { SheetsScreen } from "../features/sheets/sheets-screen.tsx";
 import { SolveBar } from "../features/solve/solve-bar.tsx";
@@ -47,6 +48,7 @@ export function BoardPage({ plantId }: { readonly plantId: string }): JSX.Elemen
       pins={pins.data}
       rates={rates.data}
       orders={count}
+      hasOtherInputs={orders.data?.planInputs === "changed"}
       newOrders={orders.data?.orders.filter((order) => order.state === "not planned yet").length ?? 0}
       solve={
         <SolveBar
@@ -71,28 +73,32 @@ export function OrdersPage({ plantId }: { readonly plantId: string }): JSX.Eleme
   const text = useText();
   const orders = useOrders(plantId);
   const plant = usePlant(plantId);
-  const wait = notYet([standing(orders)]);
+  const wait = notYet([standing(orders), standing(plant)]);
+  const work = useOpenBook(plantId, plant.data?.plant.timeZone ?? "UTC");
   return (
-    <ImportDesk
-      plantId={plantId}
-      kind="orders"
-      next={
-        <Link href="/" className="button button-main">
-          {text.imports.planNow}
-        </Link>
-      }
-    >
-      {(buttons) =>
-        wait ?? (
-          <OrdersScreen
-            plantId={plantId}
-            plant={plant.data?.plant}
-            orders={orders.data?.orders ?? []}
-            importButtons={buttons}
-          />
-        )
-      }
-    </ImportDesk>
+    <BookWorkProvider value={work}>
+      <ImportDesk
+        plantId={plantId}
+        kind="orders"
+        plant={plant.data?.plant}
+        onAccepted={({ changes, summary }) => {
+          const isWhole = changes.length === summary.added + summary.changed;
+          work.tookOver(isWhole ? changes : []);
+        }}
+        next={
+          <Link href="/" className="button button-main">
+            {text.imports.planNow}
+          </Link>
+        }
+      >
+        {(buttons) =>
+          wait ??
+          (orders.data === undefined || plant.data === undefined ? null : (
+            <OrdersScreen plant={plant.data.plant} book={orders.data} importButtons={buttons} />
+          ))
+        }
+      </ImportDesk>
+    </BookWorkProvider>
   );
 }
 
@@ -107,7 +113,12 @@ export function PlantPage({ plantId, onPlant, section }: PlantPageProps): JSX.El
   const plant = usePlant(plantId);
   const wait = notYet([standing(plant)]);
   return (
-    <ImportDesk plantId={plantId} kind="plant" onAccepted={onPlant} next={null}>
+    <ImportDesk
+      plantId={plantId}
+      kind="plant"
+      onAccepted={({ plantId: changedId }) => onPlant(changedId)}
+      next={null}
+    >
       {(buttons) =>
         wait ??
         (plant.data === undefined ? null : (

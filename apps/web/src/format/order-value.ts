@@ -18,8 +18,9 @@ export function orderValue(
 ): string {
   switch (field) {
     case "customer":
+      return order.customer;
     case "kind":
-      return order[field];
+      return order.kind === "forecast" ? text.orders.forecast : text.orders.firm;
     case "productId":
       return productName(order.productId);
     case "pieces":

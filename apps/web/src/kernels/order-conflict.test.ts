@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { madeOrder } from "../fixtures/made-order.ts";
-import { conflictsOf, onTopOfTheirs, withoutConflicts } from "./order-conflict.ts";
+import { conflictsOf, following, onTopOfTheirs, withoutConflicts } from "./order-conflict.ts";
 import { isSameOrder, turnedRound } from "./order-terms.ts";
 
 const seen = madeOrder();
@@ -45,6 +45,15 @@ describe("changes of an order book that others change too", () => {
 
   it("come to nothing where the others made the same change", () => {
     expect(onTopOfTheirs(changes.slice(0, 1), book(mine))).toEqual([]);
+  });
+
+  it("follow earlier ones of the same planner, whatever others did", () => {
+    const later = [{ before: seen, after: { ...seen, weight: 8 } }, ...changes.slice(1)];
+    expect(following(later, changes.slice(0, 1))).toEqual([
+      { before: mine, after: { ...mine, weight: 8 } },
+      ...changes.slice(1),
+    ]);
+    expect(following(later, [{ before: seen, after: null }])).toEqual(later);
   });
 
   it("take themselves back turned round", () => {

@@ -1,5 +1,6 @@
 import type { RunSegment } from "@formweek/contracts";
 import type { BoardPlan, BoardSegment } from "./board-plan.ts";
+import { byName, type FilterChoice } from "./filter-choice.ts";
 
 /** What the planner wants to see; null and an empty text find everything. */
 export interface PlanFilter {
@@ -52,13 +53,12 @@ function hasRun(plan: BoardPlan, orderId: string, { mouldId, sheetId }: PlanFilt
 }
 
 /** What can be filtered by: id and name, by name. */
-export interface FilterChoices {
+interface FilterChoices {
   readonly customer: readonly FilterChoice[];
   readonly productId: readonly FilterChoice[];
   readonly mouldId: readonly FilterChoice[];
   readonly sheetId: readonly FilterChoice[];
 }
-export type FilterChoice = readonly [id: string, name: string];
 
 /** Customers, products, moulds and sheets that a plan has. */
 export function filterChoices(plan: BoardPlan): FilterChoices {
@@ -72,11 +72,6 @@ export function filterChoices(plan: BoardPlan): FilterChoices {
     ),
     sheetId: byName(runs.map(({ sheetId, sheetName }) => [sheetId, sheetName])),
   };
-}
-
-function byName(choices: readonly FilterChoice[]): readonly FilterChoice[] {
-  const named = new Map(choices.filter(([id]) => id !== ""));
-  return [...named].sort(([a, first], [b, second]) => first.localeCompare(second) || (a < b ? -1 : 1));
 }
 
 /** A change belongs to the run after it: it is kept when that run's order is. */

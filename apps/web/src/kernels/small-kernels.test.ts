@@ -1,7 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { madeOrder } from "../fixtures/made-order.ts";
 import { curvePath } from "./curve-path.ts";
+import { byName } from "./filter-choice.ts";
 import { fitLabel } from "./fit-label.ts";
+import { rangeOf } from "./order-range.ts";
+import { stepSummary } from "./step-summary.ts";
 import { weekBars, weekHours } from "./week-bars.ts";
 
 describe("fitLabel", () => {
@@ -71,5 +75,48 @@ describe("curvePath", () => {
   it("draws nothing without points and a middle line for a flat one", () => {
     expect(curvePath([], { width: 100, height: 30, endX: 1 })).toBe("");
     expect(curvePath([[0, 5]], { width: 100, height: 30, endX: 10 })).toBe("M0.0 15.0H100.0");
+  });
+});
+
+describe("byName", () => {
+  it("gives each choice once, by name, and none without an id", () => {
+    const choices = [
+      ["b", "Birch"],
+      ["", "none"],
+      ["a", "Alder"],
+      ["b", "Birch"],
+    ] as const;
+    expect(byName(choices)).toEqual([
+      ["a", "Alder"],
+      ["b", "Birch"],
+    ]);
+  });
+});
+
+describe("rangeOf", () => {
+  const rows = ["a", "b", "c", "d"].map((id) => ({ id }));
+
+  it("holds the rows between two, in either direction", () => {
+    expect(rangeOf(rows, "b", "d")).toEqual(["b", "c", "d"]);
+    expect(rangeOf(rows, "c", "a")).toEqual(["a", "b", "c"]);
+  });
+
+  it("is the second alone without a first among the rows", () => {
+    expect(rangeOf(rows, null, "c")).toEqual(["c"]);
+    expect(rangeOf(rows, "gone", "c")).toEqual(["c"]);
+  });
+});
+
+describe("stepSummary", () => {
+  const order = madeOrder();
+
+  it("tells removing and adding from changing", () => {
+    expect(stepSummary([{ before: order, after: null }])).toEqual({ kind: "removed", orderIds: ["O-1"] });
+    expect(stepSummary([{ before: null, after: order }])).toEqual({ kind: "added", orderIds: ["O-1"] });
+    const mixed = [
+      { before: order, after: null },
+      { before: null, after: madeOrder({ id: "O-2" }) },
+    ];
+    expect(stepSummary(mixed)).toEqual({ kind: "changed", orderIds: ["O-1", "O-2"] });
   });
 });

@@ -1,13 +1,8 @@
 import { useMemo, type JSX } from "react";
 import { FindBox } from "../../components/find-box.tsx";
+import { FilterSelect } from "../../components/filter-select.tsx";
 import { Icon } from "../../components/icon.tsx";
-import {
-  everything,
-  filterChoices,
-  ordersKept,
-  type FilterChoice,
-  type FilterChoices,
-} from "../../kernels/plan-filter.ts";
+import { everything, filterChoices, ordersKept } from "../../kernels/plan-filter.ts";
 import { useText } from "../../text/text.ts";
 import { useBoard, useBoardStore } from "./use-board.ts";
 
@@ -41,7 +36,15 @@ export function BoardFilters(): JSX.Element {
         <Icon name="flag" /> {text.onlyLate}
       </button>
       {parts.map((part) => (
-        <FilterSelect key={part} part={part} choices={choices?.[part] ?? []} />
+        <FilterSelect
+          key={part}
+          label={text.filterBy[part]}
+          all={text.filterAll[part]}
+          missing={text.notInPlan}
+          value={filter[part]}
+          choices={choices?.[part] ?? []}
+          onChange={(value) => store.send({ kind: "filtered", by: { [part]: value } })}
+        />
       ))}
       <FindBox
         label={text.find}
@@ -62,36 +65,5 @@ export function BoardFilters(): JSX.Element {
         </button>
       )}
     </form>
-  );
-}
-
-interface FilterSelectProps {
-  readonly part: keyof FilterChoices;
-  readonly choices: readonly FilterChoice[];
-}
-
-/** One part of the filter; a value that this plan does not have (from a link) stays to be seen and taken away. */
-function FilterSelect({ part, choices }: FilterSelectProps): JSX.Element {
-  const { board: text } = useText();
-  const store = useBoardStore();
-  const value = useBoard((state) => state.filter[part]);
-  const isKnown = value === null || choices.some(([id]) => id === value);
-  return (
-    <select
-      className="select"
-      aria-label={text.filterBy[part]}
-      value={value ?? ""}
-      onChange={({ target }) =>
-        store.send({ kind: "filtered", by: { [part]: target.value === "" ? null : target.value } })
-      }
-    >
-      <option value="">{text.filterAll[part]}</option>
-      {!isKnown && <option value={value}>{text.notInPlan(value)}</option>}
-      {choices.map(([id, name]) => (
-        <option key={id} value={id}>
-          {name}
-        </option>
-      ))}
-    </select>
   );
 }

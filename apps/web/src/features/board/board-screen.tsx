@@ -41,6 +41,8 @@ interface BoardScreenProps {
   readonly rates: RatesResponse | undefined;
   /** Orders of the book that the newest plan does not know. */
   readonly newOrders: number;
+  /** Orders, plant or held orders are others than this plan was made from. */
+  readonly hasOtherInputs: boolean;
   /** Where planning is started and watched. */
   readonly solve: ReactNode;
 }
@@ -53,6 +55,7 @@ export function BoardScreen({
   rates,
   orders,
   newOrders,
+  hasOtherInputs,
   solve,
 }: BoardScreenProps): JSX.Element {
   const [store] = useState(() => boardStore(runEffect));
@@ -61,7 +64,15 @@ export function BoardScreen({
       {plan === null ? (
         <NoPlan orders={orders} solve={solve} />
       ) : (
-        <OpenBoard plan={plan} plant={plant} pins={pins} rates={rates} newOrders={newOrders} solve={solve} />
+        <OpenBoard
+          plan={plan}
+          plant={plant}
+          pins={pins}
+          rates={rates}
+          newOrders={newOrders}
+          hasOtherInputs={hasOtherInputs}
+          solve={solve}
+        />
       )}
     </BoardProvider>
   );
@@ -87,13 +98,23 @@ function NoPlan({ orders, solve }: { readonly orders: number; readonly solve: Re
 interface OpenBoardProps {
   readonly plan: PlanResponse;
   readonly newOrders: number;
+  /** Orders, plant or held orders are others than this plan was made from. */
+  readonly hasOtherInputs: boolean;
   readonly plant: Plant | undefined;
   readonly pins: PinListResponse | undefined;
   readonly rates: RatesResponse | undefined;
   readonly solve: ReactNode;
 }
 
-function OpenBoard({ plan, plant, pins, rates, newOrders, solve }: OpenBoardProps): JSX.Element {
+function OpenBoard({
+  plan,
+  plant,
+  pins,
+  rates,
+  newOrders,
+  hasOtherInputs,
+  solve,
+}: OpenBoardProps): JSX.Element {
   const text = useText();
   const format = useFormat();
   const store = useBoardStore();
@@ -131,7 +152,7 @@ function OpenBoard({ plan, plant, pins, rates, newOrders, solve }: OpenBoardProp
       <div className="page page-board">
         <h1 className="unseen">{text.board.title}</h1>
         <div className="board-head">
-          <SummaryStrip document={plan.document} newOrders={newOrders} />
+          <SummaryStrip document={plan.document} newOrders={newOrders} hasOtherInputs={hasOtherInputs} />
           <div className="board-solve">{solve}</div>
         </div>
         <BoardToolbar shape={shape} onShape={showAs} />

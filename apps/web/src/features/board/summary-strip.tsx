@@ -11,10 +11,12 @@ interface SummaryStripProps {
   readonly document: PlanDocument;
   /** Orders of the book that this plan does not know. */
   readonly newOrders: number;
+  /** Orders, plant or held orders are others than this plan was made from. */
+  readonly hasOtherInputs: boolean;
 }
 
 /** The plan in one row of figures. */
-export function SummaryStrip({ document, newOrders }: SummaryStripProps): JSX.Element {
+export function SummaryStrip({ document, newOrders, hasOtherInputs }: SummaryStripProps): JSX.Element {
   const { summary: text } = useText();
   const format = useFormat();
   const { summary, bound, objective } = document;
@@ -51,6 +53,9 @@ export function SummaryStrip({ document, newOrders }: SummaryStripProps): JSX.El
           value={<Link href="/orders?state=not+planned+yet">{format.count(newOrders)}</Link>}
           label={text.newOrders}
         />
+      )}
+      {hasOtherInputs && newOrders === 0 && (
+        <Figure value={<Link href="/orders">{text.inputs}</Link>} label={text.inputsChanged} />
       )}
       {bound !== null && bound.gap < tellingGap && (
         <Figure value={text.atMost(format.percent(bound.gap))} label={text.gap} />

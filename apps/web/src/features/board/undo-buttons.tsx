@@ -1,5 +1,5 @@
 import { useEffect, type JSX } from "react";
-import { Icon } from "../../components/icon.tsx";
+import { StepButton } from "../../components/step-button.tsx";
 import { useFormat } from "../../format/use-format.ts";
 import { undoKey } from "../../interactions/keyboard.ts";
 import { useText } from "../../text/text.ts";
@@ -35,31 +35,6 @@ export function UndoButtons(): JSX.Element {
         onPress={() => edits.take("redo")}
       />
     </div>
-  );
-}
-
-interface StepButtonProps {
-  readonly icon: "undo" | "redo";
-  readonly label: string;
-  /** What it would do, or why it does nothing. */
-  readonly what: string;
-  readonly isDisabled: boolean;
-  readonly onPress: () => void;
-}
-
-function StepButton({ icon, label, what, isDisabled, onPress }: StepButtonProps): JSX.Element {
-  return (
-    <button
-      type="button"
-      className="button button-icon"
-      aria-label={label}
-      aria-description={what}
-      title={what}
-      disabled={isDisabled}
-      onClick={onPress}
-    >
-      <Icon name={icon} />
-    </button>
   );
 }
 

@@ -1,5 +1,6 @@
 import { useEffect, useRef, useState, type DragEvent, type JSX, type ReactNode } from "react";
-import type { AcceptImportResponse, ImportKind } from "@formweek/contracts";
+import type { Plant } from "@formweek/capacity-model";
+import type { AcceptImportResponse, ImportKind, ImportReport } from "@formweek/contracts";
 import { Icon } from "../../components/icon.tsx";
 import { FailureNotice } from "../../components/notice.tsx";
 import { useFormat } from "../../format/use-format.ts";
@@ -12,8 +13,10 @@ import { pastedFile } from "./pasted-file.ts";
 interface ImportDeskProps {
   readonly plantId: string;
   readonly kind: ImportKind;
-  /** Told of the plant that an accepted import changed, which may be another or a new one. */
-  readonly onAccepted?: (plantId: string) => void;
+  /** Told of an accepted import; it may have changed another plant, or made a new one. */
+  readonly onAccepted?: (report: ImportReport) => void;
+  /** For the names of products in what orders change; undefined until it is known. */
+  readonly plant?: Plant | undefined;
   /** Shown after an accepted import, such as the way to a new plan. */
   readonly next: ReactNode;
   /** The page while no import is open; gets the buttons that start one. */
@@ -24,7 +27,14 @@ interface ImportDeskProps {
  * Brings files in: chosen, dropped on the page, or pasted. They are only checked at first; the report takes the page's
  * place until the planner accepts it or leaves everything as it is.
  */
-export function ImportDesk({ plantId, kind, onAccepted, next, children }: ImportDeskProps): JSX.Element {
+export function ImportDesk({
+  plantId,
+  kind,
+  onAccepted,
+  plant,
+  next,
+  children,
+}: ImportDeskProps): JSX.Element {
   const text = useText();
   const dryRun = useDryRun(plantId, kind);
   const accept = useAcceptImport();
@@ -71,13 +81,14 @@ export function ImportDesk({ plantId, kind, onAccepted, next, children }: Import
         <ImportReportView
           report={dryRun.data}
           openPlantId={plantId}
+          plant={plant}
           isAccepting={accept.isPending}
           failure={accept.error}
           onAccept={() =>
             accept.mutate(dryRun.data, {
               onSuccess: (answer) => {
                 setApplied(answer);
-                onAccepted?.(dryRun.data.plantId);
+                onAccepted?.(dryRun.data);
                 dryRun.reset();
               },
             })

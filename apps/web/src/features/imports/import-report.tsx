@@ -1,16 +1,19 @@
 import { useEffect, useRef, useState, type JSX } from "react";
+import type { Plant } from "@formweek/capacity-model";
 import type { ImportReport } from "@formweek/contracts";
 import { Icon } from "../../components/icon.tsx";
 import { problemInWords } from "../../components/notice.tsx";
 import { useFormat } from "../../format/use-format.ts";
 import type { CallError } from "../../sync/client.ts";
 import { useText, type Text } from "../../text/text.ts";
+import { ChangeList } from "./change-list.tsx";
 import { FaultTable } from "./fault-table.tsx";
 
 interface ImportReportProps {
   readonly report: ImportReport;
   /** Plant whose page this is. */
   readonly openPlantId: string;
+  readonly plant: Plant | undefined;
   readonly isAccepting: boolean;
   readonly failure: CallError | null;
   readonly onAccept: () => void;
@@ -22,6 +25,7 @@ interface ImportReportProps {
 export function ImportReportView({
   report,
   openPlantId,
+  plant,
   isAccepting,
   failure,
   onAccept,
@@ -110,6 +114,7 @@ export function ImportReportView({
           <FaultTable faults={report.faults} />
         )}
       </section>
+      {report.changes.length > 0 && <ChangeList changes={report.changes} plant={plant} />}
       {report.cannotBePlanned.length > 0 && (
         <section>
           <h2>{text.imports.cannotTitle}</h2>

@@ -12,6 +12,11 @@ describe("pastedFile", () => {
     expect(await file?.text()).toBe("Order,Pieces\n101,5");
   });
 
+  it("gives rows without a header the one that fits", async () => {
+    const file = await pastedFile("101\tCup 200\t40000\t2026-12-05");
+    expect(await file?.text()).toBe("order,product,pieces,due\n101,Cup 200,40000,2026-12-05");
+  });
+
   it("refuses a header alone and plain prose", async () => {
     expect(await pastedFile("Order\tPieces")).toBeNull();
     expect(await pastedFile("just a sentence\nand another")).toBeNull();

@@ -50,7 +50,7 @@ function stepText(changes: readonly OrderChange[], { book }: Text, format: Forma
   const { kind, orderIds } = stepSummary(changes);
   const [only] = orderIds;
   return orderIds.length === 1 && only !== undefined
-    ? `${book.stepOfOne[kind]} ${only}`
+    ? book.stepOfOne[kind](only)
     : book.stepOfMany[kind](format.count(orderIds.length));
 }
 

@@ -1,4 +1,4 @@
-import type { JSX } from "react";
+import { useState, type JSX } from "react";
 import { Link } from "wouter";
 import type { BookedOrder } from "@formweek/contracts";
 import { Facts, type Fact } from "../../components/facts.tsx";
@@ -6,19 +6,26 @@ import { Icon } from "../../components/icon.tsx";
 import type { Format } from "../../format/format.ts";
 import { useFormat } from "../../format/use-format.ts";
 import { secondsOf } from "../../kernels/board-plan.ts";
+import { termsOf } from "../../kernels/order-terms.ts";
 import { useText, type Text } from "../../text/text.ts";
+import { OrderForm } from "./order-form.tsx";
 import { StateBadge } from "./state-badge.tsx";
+import { useBookWork } from "./use-book-edits.ts";
 
 interface OrderPanelProps {
   readonly order: BookedOrder;
   readonly product: string;
+  /** Products of the plant: id and name. */
+  readonly products: readonly (readonly [id: string, name: string])[];
   readonly onClose: () => void;
 }
 
 /** One order in full: its terms, what the plan makes of it, and why when it is not planned. */
-export function OrderPanel({ order, product, onClose }: OrderPanelProps): JSX.Element {
+export function OrderPanel({ order, product, products, onClose }: OrderPanelProps): JSX.Element {
   const text = useText();
   const format = useFormat();
+  const { change, isBusy } = useBookWork();
+  const [isEditing, setEditing] = useState(false);
   return (
     <aside className="details" aria-label={text.details.order(order.id)}>
       <button
@@ -48,11 +55,30 @@ export function OrderPanel({ order, product, onClose }: OrderPanelProps): JSX.El
           </ul>
         </>
       )}
-      <Facts facts={factsOf(order, text, format)} />
-      {order.finish !== null && order.state !== "covered by stock" && (
-        <Link href={`/?order=${encodeURIComponent(order.id)}`} className="button">
-          {text.orders.onBoard}
-        </Link>
+      {isEditing ? (
+        <OrderForm order={order} products={products} onClose={() => setEditing(false)} />
+      ) : (
+        <>
+          <Facts facts={factsOf(order, text, format)} />
+          <div className="tool-group">
+            <button type="button" className="button" onClick={() => setEditing(true)}>
+              {text.book.edit}
+            </button>
+            <button
+              type="button"
+              className="button"
+              disabled={isBusy}
+              onClick={() => change([{ before: termsOf(order), after: null }])}
+            >
+              {text.book.remove}
+            </button>
+            {order.finish !== null && order.state !== "covered by stock" && (
+              <Link href={`/?order=${encodeURIComponent(order.id)}`} className="button">
+                {text.orders.onBoard}
+              </Link>
+            )}
+          </div>
+        </>
       )}
     </aside>
   );
@@ -77,5 +103,14 @@ function factsOf(order: BookedOrder, { orders: text }: Text, format: Format): re
   if (order.toMakePieces !== null) facts.push({ name: text.toMake, value: format.count(order.toMakePieces) });
   if (order.finish !== null)
     facts.push({ name: text.finish, value: format.instant(secondsOf(order.finish)) });
+  if (order.slackSeconds !== null) {
+    const isLate = order.slackSeconds < 0;
+    const span = format.span(order.slackSeconds);
+    facts.push({
+      name: text.slack,
+      value: isLate ? text.lateBy(span) : span,
+      ...(isLate ? ({ tone: "late" } as const) : {}),
+    });
+  }
   return facts;
 }

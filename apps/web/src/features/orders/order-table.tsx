@@ -3,27 +3,38 @@ import { useRef, useState, type JSX, type KeyboardEvent } from "react";
 import type { BookedOrder } from "@formweek/contracts";
 import { Icon } from "../../components/icon.tsx";
 import { SpacerRow } from "../../components/spacer-row.tsx";
-import { useFormat } from "../../format/use-format.ts";
-import { secondsOf } from "../../kernels/board-plan.ts";
 import type { OrderColumn, OrderSort } from "../../kernels/order-rows.ts";
 import { useText } from "../../text/text.ts";
+import type { CellField } from "./cell-editor.tsx";
 import { OrderPanel } from "./order-panel.tsx";
-import { StateBadge } from "./state-badge.tsx";
+import { OrderRow } from "./order-row.tsx";
+import type { OrderSelection } from "./use-order-selection.ts";
 
 const rowPx = 37;
 
 interface OrderTableProps {
   readonly rows: readonly BookedOrder[];
   readonly productName: (productId: string) => string;
+  /** Products of the plant: id and name. */
+  readonly products: readonly (readonly [id: string, name: string])[];
+  readonly selection: OrderSelection;
   readonly sort: OrderSort;
   readonly onSort: (column: OrderColumn) => void;
 }
 
 /** Orders as rows; only those in sight are in the page, so that 50,000 stay quick. Choosing a row opens its panel. */
-export function OrderTable({ rows, productName, sort, onSort }: OrderTableProps): JSX.Element {
-  const { orders: text } = useText();
+export function OrderTable({
+  rows,
+  productName,
+  products,
+  selection,
+  sort,
+  onSort,
+}: OrderTableProps): JSX.Element {
+  const { orders: text, book } = useText();
   const scrollRef = useRef<HTMLDivElement>(null);
   const [openId, setOpenId] = useState<string | null>(null);
+  const [editing, setEditing] = useState<EditedCell | null>(null);
   const virtual = useVirtualizer({
     count: rows.length,
     getScrollElement: () => scrollRef.current,
@@ -38,6 +49,10 @@ export function OrderTable({ rows, productName, sort, onSort }: OrderTableProps)
   const close = (event: KeyboardEvent): void => {
     if (event.key === "Escape") setOpenId(null);
   };
+  const goOn = (orderId: string, next: CellField | null): void => {
+    setEditing(next === null ? null : { orderId, field: next });
+    if (next === null) focusOrder(scrollRef.current, orderId);
+  };
   return (
     <div className="book" onKeyDown={close}>
       <div
@@ -51,6 +66,17 @@ export function OrderTable({ rows, productName, sort, onSort }: OrderTableProps)
           <caption className="unseen">{text.title}</caption>
           <thead>
             <tr aria-rowindex={1}>
+              <th scope="col" className="tick-cell">
+                <input
+                  type="checkbox"
+                  aria-label={book.selectAll}
+                  checked={selection.isAll}
+                  ref={(box) => {
+                    if (box !== null) box.indeterminate = selection.selected.length > 0 && !selection.isAll;
+                  }}
+                  onChange={selection.toggleAll}
+                />
+              </th>
               <SortHead column="id" title={text.order} {...head} />
               <SortHead column="customer" title={text.customer} {...head} />
               <SortHead column="productId" title={text.product} {...head} />
@@ -78,6 +104,11 @@ export function OrderTable({ rows, productName, sort, onSort }: OrderTableProps)
                   place={item.index + 2}
                   product={productName(order.productId)}
                   isOpen={order.id === openId}
+                  isSelected={selection.has(order.id)}
+                  onSelect={(isRange) => selection.toggle(order.id, isRange)}
+                  editing={editing?.orderId === order.id ? editing.field : null}
+                  onEdit={(field) => setEditing({ orderId: order.id, field })}
+                  onEdited={(next) => goOn(order.id, next)}
                   onOpen={() => setOpenId(order.id === openId ? null : order.id)}
                 />
               );
@@ -87,10 +118,29 @@ export function OrderTable({ rows, productName, sort, onSort }: OrderTableProps)
         </table>
       </div>
       {open !== undefined && (
-        <OrderPanel order={open} product={productName(open.productId)} onClose={() => setOpenId(null)} />
+        <OrderPanel
+          key={open.id}
+          order={open}
+          product={productName(open.productId)}
+          products={products}
+          onClose={() => setOpenId(null)}
+        />
       )}
     </div>
   );
+}
+
+interface EditedCell {
+  readonly orderId: string;
+  readonly field: CellField;
+}
+
+/** The focus goes back to the order that was edited, unless it has gone elsewhere already. */
+function focusOrder(scroller: HTMLElement | null, orderId: string): void {
+  requestAnimationFrame(() => {
+    const isFree = document.activeElement === document.body || document.activeElement === null;
+    if (isFree) scroller?.querySelector<HTMLElement>(`[data-order="${CSS.escape(orderId)}"]`)?.focus();
+  });
 }
 
 interface SortHeadProps {
@@ -111,53 +161,5 @@ function SortHead({ column, title, isNumber = false, sort, onSort }: SortHeadPro
         {isOn && <Icon name={sort.isDescending ? "down" : "up"} />}
       </button>
     </th>
-  );
-}
-
-interface OrderRowProps {
-  readonly order: BookedOrder;
-  readonly place: number;
-  readonly product: string;
-  readonly isOpen: boolean;
-  readonly onOpen: () => void;
-}
-
-function OrderRow({ order, place, product, isOpen, onOpen }: OrderRowProps): JSX.Element {
-  const text = useText();
-  const format = useFormat();
-  const { slackSeconds } = order;
-  const slack =
-    slackSeconds === null
-      ? ""
-      : slackSeconds < 0
-        ? text.orders.lateBy(format.span(slackSeconds))
-        : format.span(slackSeconds);
-  return (
-    <tr aria-rowindex={place} className={isOpen ? "open-row" : undefined} onClick={onOpen}>
-      <th scope="row">
-        <button
-          type="button"
-          className="text-button"
-          aria-expanded={isOpen}
-          onClick={(event) => {
-            event.stopPropagation();
-            onOpen();
-          }}
-        >
-          {order.id}
-        </button>
-      </th>
-      <td>{order.customer}</td>
-      <td>{product}</td>
-      <td className="number">{format.count(order.pieces)}</td>
-      <td className="number">{order.fromStockPieces === null ? "" : format.count(order.fromStockPieces)}</td>
-      <td className="number">{order.toMakePieces === null ? "" : format.count(order.toMakePieces)}</td>
-      <td>{format.instant(secondsOf(order.dueAt))}</td>
-      <td>{order.finish === null ? "" : format.instant(secondsOf(order.finish))}</td>
-      <td className={slackSeconds !== null && slackSeconds < 0 ? "number late-words" : "number"}>{slack}</td>
-      <td>
-        <StateBadge state={order.state} />
-      </td>
-    </tr>
   );
 }

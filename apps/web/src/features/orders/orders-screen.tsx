@@ -1,86 +1,95 @@
 import { useMemo, type JSX, type ReactNode } from "react";
-import { useSearchParams } from "wouter";
+import { Link, useSearchParams } from "wouter";
 import type { Plant } from "@formweek/capacity-model";
-import type { BookedOrder } from "@formweek/contracts";
-import { FindBox } from "../../components/find-box.tsx";
+import type { OrderBookResponse } from "@formweek/contracts";
 import { FileLinks } from "../../components/file-links.tsx";
 import { EmptyNotice } from "../../components/notice.tsx";
 import { useFormat } from "../../format/use-format.ts";
-import { countStates, orderRows, type OrderColumn, type OrderQuery } from "../../kernels/order-rows.ts";
+import { readOrderQuery, writeOrderQuery } from "../../kernels/order-query.ts";
+import { orderRows, type OrderQuery, type ProductNames } from "../../kernels/order-rows.ts";
 import { exportAddress, orderTableAddress } from "../../sync/queries.ts";
 import { useText } from "../../text/text.ts";
+import { BookRefusal } from "./book-refusal.tsx";
+import { BookSteps } from "./book-steps.tsx";
+import { BulkBar } from "./bulk-bar.tsx";
+import { OrderFilters } from "./order-filters.tsx";
 import { OrderTable } from "./order-table.tsx";
-
-const states: readonly BookedOrder["state"][] = [
-  "late",
-  "unplanned",
-  "partly planned",
-  "not planned yet",
-  "on time",
-  "covered by stock",
-];
-const columns: readonly OrderColumn[] = [
-  "id",
-  "customer",
-  "productId",
-  "pieces",
-  "dueAt",
-  "state",
-  "finish",
-  "slackSeconds",
-];
+import { useBookWork } from "./use-book-edits.ts";
+import { useOrderSelection } from "./use-order-selection.ts";
 
 interface OrdersScreenProps {
-  readonly plantId: string;
-  readonly plant: Plant | undefined;
-  readonly orders: readonly BookedOrder[];
+  readonly plant: Plant;
+  readonly book: OrderBookResponse;
   /** Buttons that bring orders in. */
   readonly importButtons: ReactNode;
 }
 
 /** The order book: what is ordered and what the newest plan says about it. Filter, search and sort live in the address. */
-export function OrdersScreen({ plantId, plant, orders, importButtons }: OrdersScreenProps): JSX.Element {
+export function OrdersScreen({ plant, book, importButtons }: OrdersScreenProps): JSX.Element {
+  const { settled } = useBookWork();
+  const products = useMemo(() => productsOf(plant), [plant]);
+  const { orders } = book;
+  return orders.length === 0 ? (
+    <EmptyBook plantId={plant.id} importButtons={importButtons} hasSteps={settled > 0} />
+  ) : (
+    <FilledBook plant={plant} book={book} products={products} importButtons={importButtons} />
+  );
+}
+
+function productsOf(plant: Plant): ProductNames {
+  const products = new Map<string, Plant["products"][number]>(plant.products.map((each) => [each.id, each]));
+  return {
+    productName: (productId) => products.get(productId)?.name ?? productId,
+    sheetOf: (productId) => products.get(productId)?.sheetId ?? null,
+  };
+}
+
+interface EmptyBookProps {
+  readonly plantId: string;
+  readonly importButtons: ReactNode;
+  /** Something was done here that may be taken back. */
+  readonly hasSteps: boolean;
+}
+
+function EmptyBook({ plantId, importButtons, hasSteps }: EmptyBookProps): JSX.Element {
+  const { orders: text } = useText();
+  return (
+    <div className="page">
+      {hasSteps && <BookSteps />}
+      <EmptyNotice title={text.empty}>
+        <p>{text.emptyHint}</p>
+        <p>{text.emptyColumns}</p>
+        <div className="tool-group">
+          {importButtons}
+          <a className="button" href={exportAddress(plantId, "orders.csv")} download>
+            {text.sample}
+          </a>
+        </div>
+      </EmptyNotice>
+    </div>
+  );
+}
+
+interface FilledBookProps extends OrdersScreenProps {
+  readonly products: ProductNames;
+}
+
+function FilledBook({ plant, book, products, importButtons }: FilledBookProps): JSX.Element {
   const text = useText();
   const format = useFormat();
+  const { orders, planInputs } = book;
   const [address, setAddress] = useSearchParams();
-  const productName = useMemo(() => {
-    const names = new Map<string, string>(plant?.products.map((product) => [product.id, product.name]));
-    return (productId: string): string => names.get(productId) ?? productId;
-  }, [plant]);
-  const query = useMemo(() => queryOf(address), [address]);
-  const rows = useMemo(() => orderRows(orders, query, productName), [orders, query, productName]);
-  const counts = useMemo(() => countStates(orders), [orders]);
-
+  const query = useMemo(() => readOrderQuery(address), [address]);
+  const rows = useMemo(() => orderRows(orders, query, products), [orders, query, products]);
+  const selection = useOrderSelection(rows);
+  const choices = useMemo(() => plant.products.map(({ id, name }) => [id, name] as const), [plant]);
   /** Choices are steps that Back takes away again; typing is not. */
-  const change = (changes: Readonly<Record<string, string>>, replace = false): void =>
-    setAddress(
-      (before) => {
-        const next = new URLSearchParams(before);
-        for (const [name, value] of Object.entries(changes)) {
-          if (value === "") next.delete(name);
-          else next.set(name, value);
-        }
-        return next;
-      },
-      { replace },
-    );
-
-  if (orders.length === 0) {
-    return (
-      <div className="page">
-        <EmptyNotice title={text.orders.empty}>
-          <p>{text.orders.emptyHint}</p>
-          <p>{text.orders.emptyColumns}</p>
-          <div className="tool-group">
-            {importButtons}
-            <a className="button" href={exportAddress(plantId, "orders.csv")} download>
-              {text.orders.sample}
-            </a>
-          </div>
-        </EmptyNotice>
-      </div>
-    );
-  }
+  const ask = (changes: Partial<OrderQuery>): void => {
+    const isTyping = Object.keys(changes).join() === "text";
+    setAddress((before) => writeOrderQuery({ ...readOrderQuery(before), ...changes }, before), {
+      replace: isTyping,
+    });
+  };
   return (
     <div className="page page-fill">
       <div className="page-head">
@@ -95,88 +104,47 @@ export function OrdersScreen({ plantId, plant, orders, importButtons }: OrdersSc
         <FileLinks
           hint={text.orders.exportHint}
           files={[
-            [text.orders.exportCsv, exportAddress(plantId, "orders.csv")],
-            [text.orders.exportXlsx, exportAddress(plantId, "orders.xlsx")],
+            [text.orders.exportCsv, exportAddress(plant.id, "orders.csv")],
+            [text.orders.exportXlsx, exportAddress(plant.id, "orders.xlsx")],
           ]}
         />
         <FileLinks
           hint={text.orders.withStatesHint}
           files={[
-            [text.orders.withStatesCsv, orderTableAddress(plantId, "csv")],
-            [text.orders.withStatesXlsx, orderTableAddress(plantId, "xlsx")],
+            [text.orders.withStatesCsv, orderTableAddress(plant.id, "csv")],
+            [text.orders.withStatesXlsx, orderTableAddress(plant.id, "xlsx")],
           ]}
         />
       </div>
-      <div className="page-head">
-        <FindBox
-          label={text.orders.find}
-          hint={text.orders.findHint}
-          value={query.text}
-          onChange={(find) => change({ find }, true)}
-        />
-        <div className="chips" role="group" aria-label={text.orders.state}>
-          <Chip
-            label={text.orders.all}
-            count={format.count(orders.length)}
-            isOn={query.state === null}
-            onPress={() => change({ state: "" })}
-          />
-          {states
-            .filter((state) => counts.has(state) || query.state === state)
-            .map((state) => (
-              <Chip
-                key={state}
-                label={text.states[state]}
-                count={format.count(counts.get(state) ?? 0)}
-                isOn={query.state === state}
-                onPress={() => change({ state: query.state === state ? "" : state })}
-              />
-            ))}
-        </div>
+      <OrderFilters orders={orders} products={products} plant={plant} query={query} onQuery={ask} />
+      <div className="book-line">
+        {planInputs === "changed" ? (
+          <p className="other-inputs">
+            {text.book.otherInputs} <Link href="/">{text.book.toBoard}</Link>
+          </p>
+        ) : (
+          <p className="hint">{text.book.editHint}</p>
+        )}
+        <BookSteps />
       </div>
+      <BookRefusal orders={orders} productName={products.productName} />
+      {selection.selected.length > 0 && (
+        <BulkBar selected={selection.selected} onUnselect={selection.clear} />
+      )}
       {rows.length === 0 ? (
-        <EmptyNotice isInner title={text.orders.noneFound}>
-          <button type="button" className="button" onClick={() => change({ find: "", state: "" })}>
-            {text.orders.clearFilter}
-          </button>
-        </EmptyNotice>
+        <EmptyNotice isInner title={text.orders.noneFound} />
       ) : (
         <OrderTable
           rows={rows}
-          productName={productName}
+          productName={products.productName}
+          products={choices}
+          selection={selection}
           sort={query.sort}
-          onSort={(column) => {
-            const isDescending = query.sort.column === column && !query.sort.isDescending;
-            change({ sort: column, down: isDescending ? "1" : "" });
-          }}
+          onSort={(column) =>
+            ask({ sort: { column, isDescending: query.sort.column === column && !query.sort.isDescending } })
+          }
         />
       )}
     </div>
-  );
-}
-
-function queryOf(address: URLSearchParams): OrderQuery {
-  return {
-    text: address.get("find") ?? "",
-    state: states.find((state) => state === address.get("state")) ?? null,
-    sort: {
-      column: columns.find((column) => column === address.get("sort")) ?? "dueAt",
-      isDescending: address.get("down") === "1",
-    },
-  };
-}
-
-interface ChipProps {
-  readonly label: string;
-  readonly count: string;
-  readonly isOn: boolean;
-  readonly onPress: () => void;
-}
-
-function Chip({ label, count, isOn, onPress }: ChipProps): JSX.Element {
-  return (
-    <button type="button" className="chip" aria-pressed={isOn} onClick={onPress}>
-      {label} <b>{count}</b>
-    </button>
   );
 }

@@ -190,7 +190,9 @@ export const boardText: typeof english = {
     used: "der Arbeitszeit läuft",
     unplanned: "nicht geplant",
     fromStock: "aus Bestand",
-    newOrders: "neu seit diesem Plan",
+    newOrders: "neu oder geändert seit diesem Plan",
+    inputs: "Vorgaben",
+    inputsChanged: "seit diesem Plan geändert",
     gap: "der Kosten wären zu sparen",
     bound: (cost) =>
       `Kein Plan kann weniger als ${cost} kosten: bewiesen, wenn auch vielleicht unerreichbar.`,

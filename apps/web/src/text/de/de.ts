@@ -1,4 +1,5 @@
 import type { Text } from "../en/en.ts";
+import { bookText } from "./book-text.ts";
 import { boardText } from "./board-text.ts";
 import { editText } from "./edit-text.ts";
 import { hoursText } from "./hours-text.ts";
@@ -14,6 +15,7 @@ export const de: Text = {
   ...editText,
   ...hoursText,
   ...ordersText,
+  ...bookText,
   ...plantText,
   ...sheetsText,
 };

@@ -56,10 +56,12 @@ export const ordersText: typeof english = {
     checking: "Datei wird geprüft…",
     failed: "Die Datei ist nicht lesbar",
     pasteTitle: "Zeilen aus einer Tabelle einfügen",
-    pasteHint: "Zellen mit ihrer Kopfzeile kopieren und hier einfügen.",
+    pasteHint:
+      "Zellen kopieren und hier einfügen, am besten mit ihrer Kopfzeile. Ohne sie sind vier Spalten Auftrag, Artikel, Stück, Liefertermin; fünf sind Auftrag, Kunde, Artikel, Stück, Liefertermin.",
     pasteLabel: "Zeilen mit Kopfzeile",
     pasteCheck: "Diese Zeilen prüfen",
-    pasteEmpty: "Eine Kopfzeile und mindestens eine weitere Zeile einfügen.",
+    pasteEmpty:
+      "Zeilen mit mindestens vier Spalten einfügen, oder eine Kopfzeile und mindestens eine weitere Zeile.",
     cancel: "Abbrechen",
     reportTitle: (files) =>
       files.length > 3 ? `Geprüft: ${files.length} Dateien` : `Geprüft: ${files.join(", ")}`,
@@ -91,6 +93,11 @@ export const ordersText: typeof english = {
     severity: "Art",
     wholeRow: "ganze Zeile",
     wholeSheet: "alle",
+    changesTitle: "Was sich ändern würde",
+    changesCut: (shown, all) => `Die ersten ${shown} von ${all} Aufträgen.`,
+    before: "Zuvor",
+    after: "Danach",
+    newOrder: "neuer Auftrag",
     cannotTitle: "Gelesen, aber nicht planbar",
     cannotHint:
       "Diese Aufträge können angenommen werden; der Plan führt sie mit denselben Gründen auf, bis sich Werk oder Auftrag ändert.",

@@ -74,7 +74,11 @@ export const bookText = {
     redoWhat: (what: string) => `Redo: ${what} (Ctrl+Shift+Z)`,
     nothingToUndo: "Nothing to undo on this page",
     nothingToRedo: "Nothing to redo on this page",
-    stepOfOne: { changed: "changed order", removed: "removed order", added: "added order" },
+    stepOfOne: {
+      changed: (id: string) => `changed order ${id}`,
+      removed: (id: string) => `removed order ${id}`,
+      added: (id: string) => `added order ${id}`,
+    },
     stepOfMany: {
       changed: (n: string) => `changed ${n} orders`,
       removed: (n: string) => `removed ${n} orders`,

@@ -1,4 +1,5 @@
 import { shellText } from "./shell-text.ts";
+import { bookText } from "./book-text.ts";
 import { boardText } from "./board-text.ts";
 import { editText } from "./edit-text.ts";
 import { hoursText } from "./hours-text.ts";
@@ -13,6 +14,7 @@ export const en = {
   ...editText,
   ...hoursText,
   ...ordersText,
+  ...bookText,
   ...plantText,
   ...sheetsText,
 };

@@ -54,10 +54,11 @@ export const ordersText = {
     checking: "Checking the file…",
     failed: "The file could not be read",
     pasteTitle: "Paste rows from a spreadsheet",
-    pasteHint: "Copy the cells with their header row and paste them here.",
+    pasteHint:
+      "Copy the cells and paste them here, best with their header row. Without one, four columns are order, product, pieces, due; five are order, customer, product, pieces, due.",
     pasteLabel: "Rows with header",
     pasteCheck: "Check these rows",
-    pasteEmpty: "Paste a header row and at least one more row.",
+    pasteEmpty: "Paste rows of four columns or more, or a header row and at least one more row.",
     cancel: "Cancel",
     reportTitle: (files: readonly string[]) =>
       files.length > 3 ? `Checked: ${files.length} files` : `Checked: ${files.join(", ")}`,
@@ -89,6 +90,11 @@ export const ordersText = {
     severity: "Kind",
     wholeRow: "whole row",
     wholeSheet: "all",
+    changesTitle: "What would change",
+    changesCut: (shown: string, all: string) => `The first ${shown} of ${all} orders.`,
+    before: "Before",
+    after: "After",
+    newOrder: "new order",
     cannotTitle: "Read, but cannot be planned",
     cannotHint:
       "These orders can be accepted; the plan will list them with the same reasons until the plant or the order changes.",
