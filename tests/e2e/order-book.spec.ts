@@ -131,8 +131,10 @@ test("many orders are changed, and removed, at once, and one undo brings all bac
   const [first, second, third] = before;
   if (first === undefined || second === undefined || third === undefined) throw new Error("too few orders");
   await page.goto("/orders");
-  await page.getByRole("checkbox", { name: `Select order ${first.id}` }).check();
-  await page.getByRole("checkbox", { name: `Select order ${third.id}` }).click({ modifiers: ["Shift"] });
+  await page.getByRole("checkbox", { name: `Select order ${first.id}`, exact: true }).check();
+  await page
+    .getByRole("checkbox", { name: `Select order ${third.id}`, exact: true })
+    .click({ modifiers: ["Shift"] });
   await expect(page.getByText("3 orders selected")).toBeVisible();
   const bulk = page.getByRole("form", { name: "Change the selected orders" });
   await bulk.getByRole("textbox").fill("soon");
@@ -149,7 +151,7 @@ test("many orders are changed, and removed, at once, and one undo brings all bac
   await expect(said(page, "Done: removed 3 orders")).toBeVisible();
   expect(await bookOf(request)).toHaveLength(before.length - 3);
   await page.getByRole("button", { name: "Undo" }).click();
-  await expect(said(page, "Taken back: added 3 orders")).toBeVisible();
+  await expect(said(page, "Taken back: removed 3 orders")).toBeVisible();
   await page.getByRole("button", { name: "Undo" }).click();
   await expect(said(page, "Taken back: changed 3 orders")).toBeVisible();
   expect(await bookOf(request)).toEqual(before);

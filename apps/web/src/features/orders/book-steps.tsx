@@ -4,8 +4,9 @@ import { StepButton } from "../../components/step-button.tsx";
 import type { Format } from "../../format/format.ts";
 import { useFormat } from "../../format/use-format.ts";
 import { undoKey } from "../../interactions/keyboard.ts";
+import { turnedRound } from "../../kernels/order-terms.ts";
 import { stepSummary } from "../../kernels/step-summary.ts";
-import { nextStep } from "../../state/book-edits.ts";
+import { nextStep, type AskedStep } from "../../state/book-edits.ts";
 import { useText, type Text } from "../../text/text.ts";
 import { useBookWork } from "./use-book-edits.ts";
 
@@ -24,7 +25,7 @@ export function BookSteps(): JSX.Element {
       <span className="step-words" role="status">
         {work.isBusy
           ? book.saving
-          : work.newest !== null && `${book.did[work.newest.as]}: ${words(work.newest.changes)}`}
+          : work.newest !== null && `${book.did[work.newest.as]}: ${words(stepMeant(work.newest))}`}
       </span>
       <div className="tool-group" role="group" aria-label={book.steps}>
         <StepButton
@@ -44,6 +45,11 @@ export function BookSteps(): JSX.Element {
       </div>
     </div>
   );
+}
+
+/** What was taken back is told as it was done, not as its opposite. */
+function stepMeant({ as, changes }: AskedStep): readonly OrderChange[] {
+  return as === "undo" ? turnedRound(changes) : changes;
 }
 
 function stepText(changes: readonly OrderChange[], { book }: Text, format: Format): string {
