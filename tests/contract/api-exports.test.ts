@@ -207,7 +207,8 @@ describe("a planned plant", () => {
         "slack hours": number(order.slackSeconds === null ? null : inHours(order.slackSeconds)),
         "covered by stock pieces": number(order.fromStockPieces),
         "to make pieces": number(order.toMakePieces),
-        "unplanned because": order.reasons.length === 0 ? null : order.reasons.join(" "),
+        "unplanned because":
+          order.reasons.length === 0 ? null : order.reasons.map(({ text }) => text).join(" "),
         "time zone": plant.timeZone,
       });
     }

@@ -209,7 +209,7 @@ describe("order files as planners have them", () => {
     const narrow = { ...plant, lines: plant.lines.map((line) => ({ ...line, formingWidthMm: 300 })) };
     const outcome = previewOrders({ tables, plant: narrow, stored: [], now: 0 });
     expect(outcome.cannotBePlanned[0]).toMatchObject({ orderId: "1", row: 2 });
-    expect(outcome.cannotBePlanned[0]?.reasons.join(" ")).toContain("300 mm");
+    expect(outcome.cannotBePlanned[0]?.reasons.map(({ text }) => text).join(" ")).toContain("300 mm");
     expect(outcome.counts.added).toBe(1);
   });
 });

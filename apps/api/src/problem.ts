@@ -1,18 +1,8 @@
 import type { AppError, AppErrorCode } from "@formweek/application";
-import type { ProblemDetails } from "@formweek/contracts";
+import type { ProblemCode, ProblemDetails } from "@formweek/contracts";
 
 /** Failures that the HTTP shell finds itself, before a use case is asked. */
-export type ShellProblemCode =
-  | "invalid-request"
-  | "malformed-body"
-  | "body-too-large"
-  | "unsupported-media-type"
-  | "too-many-requests"
-  | "no-such-route"
-  | "foreign-origin"
-  | "internal";
-
-type ProblemCode = AppErrorCode | ShellProblemCode;
+export type ShellProblemCode = Exclude<ProblemCode, AppErrorCode>;
 
 /** The one table from codes to HTTP statuses. */
 const statusOf: Readonly<Record<ProblemCode, number>> = {
@@ -64,5 +54,6 @@ export function problemDetails(problem: Problem, path: string): ProblemDetails {
     cause: problem.cause,
     remedy: problem.remedy,
     faults: [...problem.faults],
+    ...(problem.edit === undefined ? {} : { edit: problem.edit }),
   };
 }

@@ -66,7 +66,7 @@ export async function loadOrders(
   listFaults(outcome, output);
   for (const { orderId, row, reasons } of outcome.cannotBePlanned) {
     output.warn(
-      `order ${orderId}${row === null ? "" : ` (row ${row})`} cannot be planned: ${reasons.join(" ")}`,
+      `order ${orderId}${row === null ? "" : ` (row ${row})`} cannot be planned: ${reasons.map(({ text }) => text).join(" ")}`,
     );
   }
   const refused = outcome.faults.some(({ severity }) => severity === "error");

@@ -1,3 +1,5 @@
+import type { EditRefusal } from "@formweek/scheduler";
+
 /** One bad field or row behind a refusal. `path` is a field path ("lines.0.name") or a place in a file; "" for the whole input. */
 export interface FieldFault {
   readonly path: string;
@@ -39,6 +41,8 @@ export interface AppError {
   /** What to do about it. */
   readonly remedy: string;
   readonly faults: readonly FieldFault[];
+  /** The rule of the plan that stands against a change by hand, apart from words. */
+  readonly edit?: EditRefusal;
 }
 
 /** Builds a refusal; without faults the list is empty. */

@@ -1,5 +1,6 @@
 export * from "./scalars.ts";
 export * from "./problem-details.ts";
+export * from "./plan-cause.ts";
 export * from "./plan-document.ts";
 export * from "./plan-edit.ts";
 export * from "./events.ts";

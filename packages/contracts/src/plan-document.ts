@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { ChangeTaskKind, LateCause, LateRoot, UnplannedCause } from "./plan-cause.ts";
 import { Id, InstantText, Pieces } from "./scalars.ts";
 
 /** What became of an order in a plan. */
@@ -38,6 +39,7 @@ export const ChangeSegment = z
     scrapKg: z.number().describe("Start-up scrap, kg"),
     tasks: z.array(
       z.object({
+        kind: ChangeTaskKind.exactOptional().describe("Absent in older plans"),
         name: z.string(),
         minutes: z.number(),
         byTeam: z.boolean().describe("Done by the setters"),
@@ -162,18 +164,22 @@ export const PlanOrder = z
   .meta({ id: "PlanOrder" });
 export type PlanOrder = z.infer<typeof PlanOrder>;
 
-/** An order that the plan leaves out, with every reason, most telling first. */
-export const UnplannedOrder = z
+/** One reason why an order is left out. */
+export const UnplannedReason = z
   .object({
-    orderId: Id,
-    reasons: z.array(
-      z.object({
-        code: z.string(),
-        lineId: Id.nullable().describe("Null: holds for every line"),
-        text: z.string(),
-      }),
+    code: z.string(),
+    lineId: Id.nullable().describe("Null: holds for every line"),
+    text: z.string(),
+    cause: UnplannedCause.exactOptional().describe(
+      "The same apart from words; absent where only the words are known, and in older plans",
     ),
   })
+  .meta({ id: "UnplannedReason" });
+export type UnplannedReason = z.infer<typeof UnplannedReason>;
+
+/** An order that the plan leaves out, with every reason, most telling first. */
+export const UnplannedOrder = z
+  .object({ orderId: Id, reasons: z.array(UnplannedReason) })
   .meta({ id: "UnplannedOrder" });
 export type UnplannedOrder = z.infer<typeof UnplannedOrder>;
 
@@ -196,6 +202,7 @@ export const LateLink = z
     lineId: Id.nullable(),
     orderId: Id.nullable(),
     text: z.string(),
+    cause: LateCause.exactOptional().describe("The same apart from words; absent in older plans"),
   })
   .meta({ id: "LateLink" });
 export type LateLink = z.infer<typeof LateLink>;
@@ -207,6 +214,7 @@ export const LateOrder = z
     lateSeconds: Seconds,
     since: InstantText.describe("Nothing that it waits for could have begun before"),
     sinceText: z.string(),
+    root: LateRoot.exactOptional().describe("The same apart from words; absent in older plans"),
     links: z
       .array(LateLink)
       .describe("Without a gap from `since` to the finish, each what the next had to wait for"),

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { UnplannedReason } from "./plan-document.ts";
 import { Id } from "./scalars.ts";
 
 const LotNumber = z.int().min(0).max(1_000_000).describe("0-based lot of the order");
@@ -113,3 +114,43 @@ export const HandEdit = z
   .discriminatedUnion("kind", [...PlanEdit.options, ...HoursEdit.options])
   .meta({ id: "HandEdit" });
 export type HandEdit = z.infer<typeof HandEdit>;
+
+/** Which rule of the plan stands against a change by hand. */
+export const EditRefusal = z
+  .object({
+    code: z.enum([
+      "order-unknown",
+      "lot-unknown",
+      "line-unknown",
+      "place-unknown",
+      "does-not-fit",
+      "held-on-line",
+      "held-at-start",
+      "held-in-sequence",
+      "planned-already",
+      "not-planned",
+      "may-not-be-split",
+      "too-many-lots",
+      "too-few-pieces",
+      "breaks-packing",
+      "not-split",
+      "no-room",
+      "crowds-out",
+    ]),
+    orderId: Id.describe("The order that was to be changed"),
+    lot: LotNumber.nullable(),
+    lineId: Id.nullable(),
+    otherOrderId: Id.nullable().describe("Another order that stands against it"),
+    text: z.string(),
+    remedy: z.string(),
+    reasons: z
+      .array(UnplannedReason)
+      .readonly()
+      .exactOptional()
+      .describe("What stands behind it in the plan"),
+    heldLineId: Id.exactOptional().describe("Line on which the order is held"),
+    leastPieces: z.int().exactOptional().describe("Pieces that a lot needs at least"),
+    unitPieces: z.int().exactOptional().describe("Pieces that are packed together"),
+  })
+  .meta({ id: "EditRefusal" });
+export type EditRefusal = z.infer<typeof EditRefusal>;

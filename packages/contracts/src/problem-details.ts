@@ -1,4 +1,38 @@
 import { z } from "zod";
+import { EditRefusal } from "./plan-edit.ts";
+
+/** Stable codes of failures. */
+export const ProblemCode = z.enum([
+  "not-found",
+  "forbidden",
+  "unreadable-file",
+  "invalid-input",
+  "import-not-acceptable",
+  "order-book-changed",
+  "pins-changed",
+  "plant-changed",
+  "solve-in-progress",
+  "nothing-to-plan",
+  "problem-faulty",
+  "plan-rejected",
+  "solver-failed",
+  "working-plan-changed",
+  "edit-refused",
+  "nothing-to-undo",
+  "nothing-to-redo",
+  "already-working-plan",
+  "not-working-plan",
+  "conflicting-write",
+  "invalid-request",
+  "malformed-body",
+  "body-too-large",
+  "unsupported-media-type",
+  "too-many-requests",
+  "no-such-route",
+  "foreign-origin",
+  "internal",
+]);
+export type ProblemCode = z.infer<typeof ProblemCode>;
 
 /** One field or row behind a failure. */
 export const FieldFault = z.object({
@@ -16,10 +50,11 @@ export const ProblemDetails = z
     status: z.int().min(400).max(599),
     detail: z.string().describe("Cause and remedy in one text, for readers that know no extra members"),
     instance: z.string().describe("The request's path"),
-    code: z.string().describe("Stable code of the failure"),
+    code: z.string().describe("Stable code of the failure; of those known, or a newer one"),
     cause: z.string().describe("Why it happened"),
     remedy: z.string().describe("What to do about it"),
     faults: z.array(FieldFault).describe("Fields or rows concerned; empty when none is"),
+    edit: EditRefusal.exactOptional().describe("The rule that stands against a change by hand"),
   })
   .meta({ id: "ProblemDetails" });
 export type ProblemDetails = z.infer<typeof ProblemDetails>;

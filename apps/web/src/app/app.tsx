@@ -1,11 +1,13 @@
-import { useMemo, useState, type JSX } from "react";
+import { useMemo, useState, type JSX, type ReactNode } from "react";
 import { Link, Route, Switch } from "wouter";
 import type { PlantListResponse } from "@formweek/contracts";
 import { EmptyNotice, FailureNotice, LoadingNotice } from "../components/notice.tsx";
 import { formatFor } from "../format/format.ts";
-import { FormatProvider } from "../format/use-format.ts";
+import { namingFor, planNames } from "../format/plan-names.ts";
+import { FormatProvider, useFormat } from "../format/use-format.ts";
+import { NamingProvider } from "../format/use-naming.ts";
 import { usePlantEvents } from "../sync/events.ts";
-import { usePlants } from "../sync/queries.ts";
+import { usePlant, usePlants } from "../sync/queries.ts";
 import { useLanguage, useText } from "../text/text.ts";
 import { BoardPage, OrdersPage, PlantPage, SheetsPage } from "./pages.tsx";
 import { Shell } from "./shell.tsx";
@@ -55,31 +57,47 @@ function OpenPlant({ plants }: { readonly plants: PlantListResponse }): JSX.Elem
   };
   return (
     <FormatProvider value={format}>
-      <Shell plants={plants} plantId={plant.id} onPlant={choose} connection={connection}>
-        <Switch>
-          <Route path="/">
-            <BoardPage key={plant.id} plantId={plant.id} />
-          </Route>
-          <Route path="/sheets">
-            <SheetsPage key={plant.id} plantId={plant.id} />
-          </Route>
-          <Route path="/orders">
-            <OrdersPage key={plant.id} plantId={plant.id} />
-          </Route>
-          <Route path="/plant/:section?">
-            {({ section }) => (
-              <PlantPage key={plant.id} plantId={plant.id} onPlant={choose} section={section} />
-            )}
-          </Route>
-          <Route>
-            <EmptyNotice title={text.app.notFound}>
-              <Link href="/" className="button button-main">
-                {text.app.notFoundHint}
-              </Link>
-            </EmptyNotice>
-          </Route>
-        </Switch>
-      </Shell>
+      <NamedPlant plantId={plant.id}>
+        <Shell plants={plants} plantId={plant.id} onPlant={choose} connection={connection}>
+          <Switch>
+            <Route path="/">
+              <BoardPage key={plant.id} plantId={plant.id} />
+            </Route>
+            <Route path="/sheets">
+              <SheetsPage key={plant.id} plantId={plant.id} />
+            </Route>
+            <Route path="/orders">
+              <OrdersPage key={plant.id} plantId={plant.id} />
+            </Route>
+            <Route path="/plant/:section?">
+              {({ section }) => (
+                <PlantPage key={plant.id} plantId={plant.id} onPlant={choose} section={section} />
+              )}
+            </Route>
+            <Route>
+              <EmptyNotice title={text.app.notFound}>
+                <Link href="/" className="button button-main">
+                  {text.app.notFoundHint}
+                </Link>
+              </EmptyNotice>
+            </Route>
+          </Switch>
+        </Shell>
+      </NamedPlant>
     </FormatProvider>
   );
+}
+
+interface NamedPlantProps {
+  readonly plantId: string;
+  readonly children: ReactNode;
+}
+
+/** Gives all within it the names of the plant's records; their ids until those are known. */
+function NamedPlant({ plantId, children }: NamedPlantProps): JSX.Element {
+  const text = useText();
+  const format = useFormat();
+  const plant = usePlant(plantId).data?.plant;
+  const naming = useMemo(() => namingFor(planNames(plant, text), format), [plant, text, format]);
+  return <NamingProvider value={naming}>{children}</NamingProvider>;
 }

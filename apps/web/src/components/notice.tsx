@@ -1,5 +1,7 @@
 import type { JSX, ReactNode } from "react";
 import { CallError, oddAnswer, silentServer, type CallProblem } from "../sync/client.ts";
+import { useNaming } from "../format/use-naming.ts";
+import type { Naming } from "../text/naming.ts";
 import { useText, type Text } from "../text/text.ts";
 import { Icon } from "./icon.tsx";
 
@@ -42,7 +44,7 @@ interface FailureNoticeProps {
 export function FailureNotice({ cause, isInner = false, onRetry }: FailureNoticeProps): JSX.Element {
   const Heading = isInner ? "h2" : "h1";
   const text = useText();
-  const problem = problemInWords(cause, text);
+  const problem = problemInWords(cause, text, useNaming());
   return (
     <div className="notice notice-failure" role="alert">
       <Heading>
@@ -70,8 +72,8 @@ export function FailureNotice({ cause, isInner = false, onRetry }: FailureNotice
   );
 }
 
-/** A failed call in the reader's words; the client's own codes have theirs in the catalogue. */
-export function problemInWords(cause: unknown, text: Text): CallProblem {
+/** A failed call in the reader's words. */
+export function problemInWords(cause: unknown, text: Text, naming: Naming): CallProblem {
   const { app } = text;
   if (!(cause instanceof CallError)) {
     return { status: 0, code: "broken", title: app.failed, cause: "", remedy: app.crashedHint, faults: [] };
@@ -88,5 +90,7 @@ export function problemInWords(cause: unknown, text: Text): CallProblem {
   if (problem.code === oddAnswer) {
     return { ...problem, title: app.serverOdd, cause: app.serverOddCause, remedy: app.serverOddRemedy };
   }
-  return problem;
+  if (problem.edit === undefined) return { ...problem, ...text.refusals.problem(problem) };
+  const title = text.refusals.editTitle(problem.edit.orderId);
+  return { ...problem, title, ...text.refusals.edit(problem.edit, naming) };
 }

@@ -13,6 +13,17 @@ describe("formatFor", () => {
     expect(berlin.clock(at("2026-10-25T23:00:00Z"))).toBe("00:00");
   });
 
+  it("names the time in the hour that the autumn clock change repeats, and only there", () => {
+    expect(berlin.clock(at("2026-10-25T00:30:00Z"))).toBe("02:30 CEST");
+    expect(berlin.clock(at("2026-10-25T01:30:00Z"))).toBe("02:30 CET");
+    expect(berlin.clock(at("2026-10-24T23:59:00Z"))).toBe("01:59");
+    expect(berlin.instant(at("2026-10-25T02:00:00Z"))).toBe("Sun 25 Oct 03:00");
+    expect(berlin.clock(at("2026-03-29T01:00:00Z"))).toBe("03:00");
+    const howe = formatFor({ locale: "en-GB", timeZone: "Australia/Lord_Howe", currency: "AUD", text: en });
+    expect(howe.clock(at("2026-04-04T14:45:00Z"))).toBe("01:45 GMT+11");
+    expect(howe.clock(at("2026-04-04T15:15:00Z"))).toBe("01:45 GMT+10:30");
+  });
+
   it.each([
     [40 * 60, "40 min"],
     [80 * 60, "1 h 20"],

@@ -4,6 +4,8 @@ import type { Text } from "../text/text.ts";
 export interface Format {
   readonly count: (value: number) => string;
   readonly decimal: (value: number, digits: number) => string;
+  /** As many decimals as it has, up to three. */
+  readonly figure: (value: number) => string;
   readonly percent: (share: number) => string;
   /** Percent with one decimal place at most. */
   readonly percentFine: (share: number) => string;
@@ -12,9 +14,9 @@ export interface Format {
   readonly moneyFine: (value: number) => string;
   /** "Thu", of an instant in UTC. */
   readonly weekday: (instant: number) => string;
-  /** "Thu 3 Dec 14:00" */
+  /** "Thu 3 Dec 14:00"; in an hour that a clock change repeats with the name of the time, "Sun 25 Oct 02:30 CEST". */
   readonly instant: (instant: number) => string;
-  /** "14:00" */
+  /** "14:00", the same way. */
   readonly clock: (instant: number) => string;
   /** "Thu 3 Dec" */
   readonly day: (instant: number) => string;
@@ -40,6 +42,7 @@ export interface FormatSetting {
 
 export function formatFor({ locale, timeZone, currency, text }: FormatSetting): Format {
   const count = new Intl.NumberFormat(locale, { maximumFractionDigits: 0 });
+  const figure = new Intl.NumberFormat(locale, { maximumFractionDigits: 3 });
   const percent = new Intl.NumberFormat(locale, { style: "percent", maximumFractionDigits: 0 });
   const money = new Intl.NumberFormat(locale, { style: "currency", currency, maximumFractionDigits: 0 });
   const percentFine = new Intl.NumberFormat(locale, { style: "percent", maximumFractionDigits: 1 });
@@ -57,18 +60,24 @@ export function formatFor({ locale, timeZone, currency, text }: FormatSetting): 
     const format = new Intl.DateTimeFormat(locale, { ...options, timeZone });
     return (instant) => format.format(instant * 1000).replace(/,/g, "");
   };
+  const zoneName = zoneNameWhereNeeded(locale, timeZone);
+  const withClock = (options: Intl.DateTimeFormatOptions): ((instant: number) => string) => {
+    const format = zoned(options);
+    return (instant) => `${format(instant)}${zoneName(instant)}`;
+  };
   const clock = { hour: "2-digit", minute: "2-digit", hourCycle: "h23" } as const;
   const span = (seconds: number): string => spanText(Math.abs(seconds), text);
   return {
     count: (value) => count.format(value),
     decimal: (value, digits) => (decimals[digits] ?? count).format(value),
+    figure: (value) => figure.format(value),
     percent: (share) => percent.format(share),
     percentFine: (share) => percentFine.format(share),
     money: (value) => money.format(value),
     moneyFine: (value) => moneyFine.format(value),
     weekday: (instant) => weekday.format(instant * 1000),
-    instant: zoned({ weekday: "short", day: "numeric", month: "short", ...clock }),
-    clock: zoned(clock),
+    instant: withClock({ weekday: "short", day: "numeric", month: "short", ...clock }),
+    clock: withClock(clock),
     day: zoned({ weekday: "short", day: "numeric", month: "short" }),
     longDay: zoned({ weekday: "long", day: "numeric", month: "long" }),
     shortDay: zoned({ day: "numeric", month: "short" }),
@@ -76,6 +85,31 @@ export function formatFor({ locale, timeZone, currency, text }: FormatSetting): 
     hours: (seconds) =>
       seconds < 3600 ? span(seconds) : text.units.hours(count.format(Math.round(seconds / 3600))),
     gate: (seconds) => (Math.round(seconds / 60) < 60 ? `${Math.round(seconds / 60)}` : span(seconds)),
+  };
+}
+
+const secondsPerDay = 86_400;
+
+/** " CET" at an instant whose wall clock comes twice, since a clock goes back within an hour or did; else nothing. */
+function zoneNameWhereNeeded(locale: string, timeZone: string): (instant: number) => string {
+  const named = new Intl.DateTimeFormat(locale, { timeZone, timeZoneName: "short" });
+  const wall = new Intl.DateTimeFormat("en", { timeZone, timeStyle: "medium", dateStyle: "short" });
+  const nameAt = (instant: number): string =>
+    named.formatToParts(instant * 1000).find(({ type }) => type === "timeZoneName")?.value ?? "";
+  const wallAt = (instant: number): string => wall.format(instant * 1000);
+  const clockAt = (instant: number): string => wallAt(instant).split(", ")[1] ?? "";
+  const changes = new Map<number, boolean>();
+  const changesWithin = (day: number): boolean => {
+    const known =
+      changes.get(day) ?? clockAt((day - 1) * secondsPerDay) !== clockAt((day + 2) * secondsPerDay);
+    changes.set(day, known);
+    return known;
+  };
+  return (instant) => {
+    if (!changesWithin(Math.floor(instant / secondsPerDay))) return "";
+    const shown = wallAt(instant);
+    const isRepeated = [-3600, -1800, 1800, 3600].some((step) => wallAt(instant + step) === shown);
+    return isRepeated ? ` ${nameAt(instant)}` : "";
   };
 }
 

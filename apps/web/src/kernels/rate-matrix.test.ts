@@ -25,7 +25,9 @@ const entry = (lineId: string, productId: string, found: RateEntry["rate"]): Rat
   productId,
   fits: found !== null,
   refusals:
-    found === null ? [{ code: "depth", text: "too deep", numbers: { neededMm: 120, hasMm: 100 } }] : [],
+    found === null
+      ? [{ code: "depth", text: "too deep", numbers: { neededMm: 120, hasMm: 100 }, compared: null }]
+      : [],
   rate: found,
 });
 

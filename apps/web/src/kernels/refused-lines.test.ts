@@ -17,7 +17,7 @@ const entry = (productId: string, lineId: string, reason: string | null): RateEn
   mouldId: "M1",
   fits: reason === null,
   rate: reason === null ? rate : null,
-  refusals: reason === null ? [] : [{ code: "too-long", text: reason, numbers: {} }],
+  refusals: reason === null ? [] : [{ code: "too-long", text: reason, numbers: {}, compared: null }],
 });
 
 describe("refusedLines", () => {
@@ -31,8 +31,8 @@ describe("refusedLines", () => {
       entry("cup", "L3", "Too long."),
       entry("tray", "L2", "Too deep."),
     ]);
-    expect([...(refused.get("cup") ?? [])]).toEqual([["L1", "Too long."]]);
-    expect([...(refused.get("tray") ?? [])]).toEqual([["L2", "Too deep."]]);
+    expect([...(refused.get("cup") ?? [])]).toMatchObject([["L1", { text: "Too long." }]]);
+    expect([...(refused.get("tray") ?? [])]).toMatchObject([["L2", { text: "Too deep." }]]);
     expect(refused.get("lid")).toBeUndefined();
   });
 });

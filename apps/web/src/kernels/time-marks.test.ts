@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { dayMarks, hourMarks, isoWeek, marksBetween, mergeMarks, shiftMarks } from "./time-marks.ts";
-import { zoneClock } from "./zone-clock.ts";
+import { zoneClock, type ZoneClock } from "./zone-clock.ts";
 
 const berlin = zoneClock("Europe/Berlin");
 const at = (iso: string): number => Date.parse(iso) / 1000;
@@ -53,6 +53,53 @@ describe("shiftMarks and hourMarks", () => {
     const shifts = shiftMarks(berlin, days, [{ name: "early", weekdays: [1], start: "06:00" }]);
     const merged = mergeMarks(hourMarks(berlin, days.slice(0, 1), 6), shifts);
     expect(merged.map((mark) => mark.label)).toEqual(["06:00 early", "12:00", "18:00"]);
+  });
+});
+
+// Directive 2000/84/EC: summer time from the last Sunday of March to the last Sunday of October, both at 01:00 UTC.
+describe("hourMarks on the days of a clock change", () => {
+  const dayAt = (zone: ZoneClock, noon: string) => dayMarks(zone, at(noon), at(noon) + 1);
+  const shown = (zone: ZoneClock, noon: string, step: number) =>
+    hourMarks(zone, dayAt(zone, noon), step).map(({ at: instant, label }) => [
+      new Date(instant * 1000).toISOString().slice(11, 16),
+      label,
+    ]);
+
+  it("leaves out the hour that the clock skips in spring", () => {
+    const hours = shown(berlin, "2026-03-29T10:00:00Z", 1);
+    expect(hours.slice(0, 3)).toEqual([
+      ["00:00", "01:00"],
+      ["01:00", "03:00"],
+      ["02:00", "04:00"],
+    ]);
+    expect(hours).toHaveLength(22);
+    expect(shown(berlin, "2026-03-29T10:00:00Z", 2)[0]).toEqual(["02:00", "04:00"]);
+  });
+
+  it("marks the hour that the clock shows twice in autumn at both its times", () => {
+    const hours = shown(berlin, "2026-10-25T10:00:00Z", 1);
+    expect(hours.slice(0, 4)).toEqual([
+      ["23:00", "01:00"],
+      ["00:00", "02:00"],
+      ["01:00", "02:00"],
+      ["02:00", "03:00"],
+    ]);
+    expect(hours).toHaveLength(24);
+  });
+
+  it("keeps full hours where the clock changes by half an hour", () => {
+    // IANA time zone data: Lord Howe Island, back from +11:00 to +10:30 on 5 April 2026 at 02:00.
+    const hours = shown(zoneClock("Australia/Lord_Howe"), "2026-04-05T01:00:00Z", 1);
+    expect(hours.slice(0, 3)).toEqual([
+      ["14:00", "01:00"],
+      ["15:30", "02:00"],
+      ["16:30", "03:00"],
+    ]);
+  });
+
+  it("agrees with the clock on every other day", () => {
+    for (const { at: instant, label } of hourMarks(berlin, dayAt(berlin, "2026-07-01T10:00:00Z"), 4))
+      expect(`${String(berlin.wallTimeAt(instant).hour).padStart(2, "0")}:00`).toBe(label);
   });
 });
 

@@ -23,7 +23,8 @@ export interface ShiftPattern {
   readonly start: string;
 }
 
-const minutesPerDay = 1440;
+const secondsPerDay = 86_400;
+const secondsPerHalfHour = 1800;
 
 /** Every local day that touches [startAt, endAt), in order; at most 800. */
 export function dayMarks(clock: ZoneClock, startAt: number, endAt: number): readonly DayMark[] {
@@ -67,20 +68,39 @@ export function shiftMarks(
   return marks.sort((a, b) => a.at - b.at || (a.label < b.label ? -1 : a.label > b.label ? 1 : 0));
 }
 
-/** Every `stepHours`-th full hour of the given days (midnight left out), labelled "HH:MM". */
+/**
+ * Every `stepHours`-th full hour that the clock shows on the given days (midnight left out), labelled "HH:MM": where the
+ * clock goes forward the skipped hour has no mark, where it goes back the repeated one has two.
+ */
 export function hourMarks(
   clock: ZoneClock,
   days: readonly DayMark[],
   stepHours: number,
 ): readonly TimeMark[] {
+  return days.flatMap((day) =>
+    day.lengthSeconds === secondsPerDay ? plainHours(day, stepHours) : hoursShown(clock, day, stepHours),
+  );
+}
+
+function plainHours(day: DayMark, stepHours: number): readonly TimeMark[] {
   const marks: TimeMark[] = [];
-  for (const day of days) {
-    for (let minute = stepHours * 60; minute < minutesPerDay; minute += stepHours * 60) {
-      const at = clock.instantOf(day.year, day.month, day.day, minute);
-      marks.push({ at, label: `${String(minute / 60).padStart(2, "0")}:00` });
-    }
+  for (let hour = stepHours; hour < 24; hour += stepHours)
+    marks.push({ at: day.at + hour * 3600, label: hourLabel(hour) });
+  return marks;
+}
+
+/** Asks the clock itself, every half hour: some zones change by so much. */
+function hoursShown(clock: ZoneClock, day: DayMark, stepHours: number): readonly TimeMark[] {
+  const marks: TimeMark[] = [];
+  for (let at = day.at + secondsPerHalfHour; at < day.at + day.lengthSeconds; at += secondsPerHalfHour) {
+    const { hour, minute } = clock.wallTimeAt(at);
+    if (minute === 0 && hour > 0 && hour % stepHours === 0) marks.push({ at, label: hourLabel(hour) });
   }
   return marks;
+}
+
+function hourLabel(hour: number): string {
+  return `${String(hour).padStart(2, "0")}:00`;
 }
 
 /** Both lists in order of time; marks of one instant become one, "06:00 early". */

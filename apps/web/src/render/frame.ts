@@ -1,4 +1,4 @@
-import type { LotName } from "@formweek/contracts";
+import type { FitRefusal, LotName } from "@formweek/contracts";
 import type { BoardPlan, BoardSegment } from "../kernels/board-plan.ts";
 import type { BoardRow, BoardRows } from "../kernels/board-rows.ts";
 import type { DropPlace } from "../kernels/drop-place.ts";
@@ -21,7 +21,7 @@ export interface BoardWords {
   readonly hours: (seconds: number) => string;
   readonly late: (seconds: number) => string;
   readonly stop: (reason: "closed" | "operators" | "warm-up" | "service") => string;
-  readonly refused: (reason: string) => string;
+  readonly refused: (reason: FitRefusal) => string;
   readonly now: string;
 }
 
@@ -35,7 +35,7 @@ export interface CarriedLot {
   /** The plan that it was taken from; the frame's own is as it would be, where that is known. */
   readonly standing: BoardPlan;
   /** Lines that it does not fit, with the reason. */
-  readonly refused: ReadonlyMap<string, string>;
+  readonly refused: ReadonlyMap<string, FitRefusal>;
 }
 
 /** Everything that one picture of the board is made from. Drawing reads it and nothing else. */

@@ -134,12 +134,13 @@ describe("carrying a lot by keyboard", () => {
   });
 
   it("names the reason of a line that the product does not fit, tries nothing there and asks for nothing", () => {
+    const tooLong = { code: "mould-length", text: "Too long.", numbers: {}, compared: null };
     const knowing = play(taken, {
       kind: "fit arrived",
-      refused: new Map([[productId, new Map([["L02", "Too long."]])]]),
+      refused: new Map([[productId, new Map([["L02", tooLong]])]]),
     }).state;
     const over = play(knowing, { kind: "carried on", step: "line below" });
-    expect(refusalOf(over.state)).toBe("Too long.");
+    expect(refusalOf(over.state)).toBe(tooLong);
     expect(over.effects.filter(({ kind }) => kind === "try edit")).toEqual([]);
     expect(play(over.state, { kind: "let go" }).effects).toEqual([]);
   });

@@ -1,4 +1,4 @@
-import type { PlanEdit } from "@formweek/contracts";
+import type { FitRefusal, PlanEdit } from "@formweek/contracts";
 import type { BoardPlan } from "../kernels/board-plan.ts";
 import type { BoardPoint } from "../kernels/hit-test.ts";
 import { lotOfSegment } from "../kernels/line-lots.ts";
@@ -36,16 +36,16 @@ export function editOf(plan: BoardPlan, { lot, place }: Carry): PlanEdit | null 
 }
 
 /** Why the lot's product does not fit the line of its place; null where it does. */
-export function refusalOf(state: BoardState): string | null {
+export function refusalOf(state: BoardState): FitRefusal | null {
   const { plan, carry } = state;
   const line = carry === null ? undefined : plan?.lines[carry.place.lineIndex];
   return line === undefined ? null : (refusedLinesOf(state).get(line.id) ?? null);
 }
 
-const none: ReadonlyMap<string, string> = new Map();
+const none: ReadonlyMap<string, FitRefusal> = new Map();
 
 /** Lines that the carried lot does not fit, with the reason. */
-export function refusedLinesOf({ plan, carry, refused }: BoardState): ReadonlyMap<string, string> {
+export function refusedLinesOf({ plan, carry, refused }: BoardState): ReadonlyMap<string, FitRefusal> {
   const order = carry === null ? undefined : plan?.orders.get(carry.lot.orderId);
   return order === undefined ? none : (refused.get(order.productId) ?? none);
 }

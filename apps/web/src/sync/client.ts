@@ -1,4 +1,4 @@
-import { ProblemDetails } from "@formweek/contracts";
+import { ProblemDetails, type EditRefusal } from "@formweek/contracts";
 import type { ZodType } from "zod";
 
 /** Why a call failed, in words for the planner. `status` 0: no answer arrived. */
@@ -9,6 +9,8 @@ export interface CallProblem {
   readonly cause: string;
   readonly remedy: string;
   readonly faults: readonly { readonly path: string; readonly problem: string; readonly remedy: string }[];
+  /** The rule that stands against a change by hand. */
+  readonly edit?: EditRefusal;
 }
 
 /** Carries a `CallProblem` through the query library, which knows failures as exceptions. */

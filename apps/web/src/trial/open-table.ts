@@ -22,7 +22,7 @@ export function openTable(standing: BoardPlan, problem: ProblemData): TrialTable
       const result = table.apply(edit);
       return result.ok
         ? { kind: "plan", plan: trialPlan(standing, result.value, problem) }
-        : { kind: "refused", cause: result.error.text, remedy: result.error.remedy };
+        : { kind: "refused", refusal: result.error };
     },
   };
 }

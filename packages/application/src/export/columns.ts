@@ -1,4 +1,4 @@
-import { localTextAt } from "@formweek/capacity-model";
+import { localTextAt, rfc3339At } from "@formweek/capacity-model";
 import { instantOfIso } from "../planning/iso-instant.ts";
 import type { Cell, Table } from "../ports/table.ts";
 
@@ -13,11 +13,20 @@ export function tableBy<Row>(name: string, columns: readonly Column<Row>[], rows
 
 /** The clock in the plant at an instant (ISO 8601 UTC, or seconds since the epoch); null stays empty. */
 export function momentCell(timeZone: string, at: string | number | null): Cell {
-  const seconds = typeof at === "string" ? instantOfIso(at) : at;
+  const seconds = secondsOf(at);
   if (seconds === null) return null;
   const text = localTextAt(timeZone, seconds);
   return { kind: "date", wallClock: text.length === "YYYY-MM-DDTHH:MM".length ? `${text}:00` : text };
 }
+
+/** The same with its offset from UTC, as text: no clock change makes it ambiguous. */
+export function offsetCell(timeZone: string, at: string | number | null): Cell {
+  const seconds = secondsOf(at);
+  return seconds === null ? null : rfc3339At(timeZone, seconds);
+}
+
+const secondsOf = (at: string | number | null): number | null =>
+  typeof at === "string" ? instantOfIso(at) : at;
 
 /** Hours with four decimals, so that one second still shows; null stays empty. */
 export function hoursCell(seconds: number | null): Cell {

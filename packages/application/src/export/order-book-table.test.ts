@@ -53,6 +53,8 @@ describe("the order book as a table", () => {
       "to make pieces": 900,
       "unplanned because": null,
       "time zone": "Europe/Berlin",
+      "due with offset": "2026-11-30T06:00:00+01:00",
+      "planned finish with offset": "2026-11-30T07:00:00+01:00",
     });
   });
 
@@ -68,7 +70,11 @@ describe("the order book as a table", () => {
   });
 
   test("gives every reason of an order that is left out", () => {
-    const reasons = ["No line takes it.", "Nobody is there."];
+    const reasons = ["No line takes it.", "Nobody is there."].map((text) => ({
+      code: "no-line-fits",
+      lineId: null,
+      text,
+    }));
     expect(rowOf({ state: "unplanned", finish: null, reasons })).toMatchObject({
       state: "unplanned",
       "unplanned because": "No line takes it. Nobody is there.",

@@ -1,6 +1,6 @@
 import type { Table } from "../ports/table.ts";
 import type { BookedOrder } from "../queries/get-order-book.ts";
-import { type Column, hoursCell, momentCell, tableBy, textCell } from "./columns.ts";
+import { type Column, hoursCell, momentCell, offsetCell, tableBy, textCell } from "./columns.ts";
 
 /**
  * The order book with what the newest plan says about each order, in the order given. Times are the plant's clock, with its
@@ -25,8 +25,10 @@ export function orderBookTable(
     ["slack hours", ({ slackSeconds }) => hoursCell(slackSeconds)],
     ["covered by stock pieces", ({ fromStockPieces }) => fromStockPieces],
     ["to make pieces", ({ toMakePieces }) => toMakePieces],
-    ["unplanned because", ({ reasons }) => textCell(reasons.join(" "))],
+    ["unplanned because", ({ reasons }) => textCell(reasons.map(({ text }) => text).join(" "))],
     ["time zone", () => timeZone],
+    ["due with offset", ({ dueAt }) => offsetCell(timeZone, dueAt)],
+    ["planned finish with offset", ({ finish }) => offsetCell(timeZone, finish)],
   ];
   return tableBy("order book", columns, orders);
 }

@@ -90,6 +90,23 @@ describe("a plan as a table", () => {
         "change before min": 60.1,
         "setter team": "Early setters",
         "time zone": "Europe/Berlin",
+        "start with offset": "2026-11-30T06:00:00+01:00",
+        "end with offset": "2026-11-30T07:30:00+01:00",
+        "lot finish with offset": "2026-11-30T08:30:01+01:00",
+        "due with offset": "2026-11-30T09:00:00+01:00",
+      },
+    ]);
+  });
+
+  // Directive 2000/84/EC: clocks go back on the last Sunday of October at 01:00 UTC.
+  test("tells the two equal hours of the autumn clock change apart by their offset (RFC 3339)", () => {
+    const twice = { ...run, start: "2026-10-25T00:30:00Z", end: "2026-10-25T01:30:00Z" };
+    expect(rowsOf(planOf({ segments: [twice] }))).toMatchObject([
+      {
+        start: clock("2026-10-25T02:30:00"),
+        end: clock("2026-10-25T02:30:00"),
+        "start with offset": "2026-10-25T02:30:00+02:00",
+        "end with offset": "2026-10-25T02:30:00+01:00",
       },
     ]);
   });

@@ -1,6 +1,6 @@
 import type { DocumentChange, DocumentLine, DocumentRun, PlanDocument } from "../planning/plan-document.ts";
 import type { Table } from "../ports/table.ts";
-import { type Column, hoursCell, momentCell, tableBy, textCell } from "./columns.ts";
+import { type Column, hoursCell, momentCell, offsetCell, tableBy, textCell } from "./columns.ts";
 
 /** A run with what the plan says of it elsewhere. */
 interface PlannedRun {
@@ -14,7 +14,7 @@ interface PlannedRun {
 
 /**
  * The plan as one row a run, by line as on the board, then start; a lot that pauses has several rows. Times are the plant's
- * clock, with its zone beside them. `teamNames`: setter team id → name, the id itself where it is not known (any more).
+ * clock, with its zone beside them, and once more with their offset from UTC. `teamNames`: setter team id → name, the id itself where it is not known (any more).
  */
 export function planTable(document: PlanDocument, teamNames: ReadonlyMap<string, string>): Table {
   const finishes = new Map(document.lots.map((lot) => [lotKey(lot), lot.finish]));
@@ -66,6 +66,10 @@ function columnsOf(timeZone: string, teamNames: ReadonlyMap<string, string>): re
     ["change before min", ({ changes }) => minutesOf(changes)],
     ["setter team", ({ changes }) => textCell(teamsOf(changes, teamNames))],
     ["time zone", () => timeZone],
+    ["start with offset", ({ run }) => offsetCell(timeZone, run.start)],
+    ["end with offset", ({ run }) => offsetCell(timeZone, run.end)],
+    ["lot finish with offset", ({ finish }) => offsetCell(timeZone, finish)],
+    ["due with offset", ({ run }) => offsetCell(timeZone, run.due)],
   ];
 }
 

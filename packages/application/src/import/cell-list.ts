@@ -11,7 +11,7 @@ export function readYesNo(cell: Cell): Reading<boolean> {
   const text = plainText(cell).toLowerCase();
   if (["yes", "y", "true", "1", "x"].includes(text)) return read(true);
   if (["no", "n", "false", "0", "-"].includes(text)) return read(false);
-  return unreadable("is neither yes nor no", "Write yes or no.");
+  return unreadable("neither-yes-nor-no");
 }
 
 /** Items parted by semicolons; empty items vanish. */
@@ -50,11 +50,11 @@ export function readWeekdays(cell: Cell): Reading<readonly number[]> {
     const [from, to, ...rest] = part.split(/[-–]/).map(weekday);
     const end = to ?? from;
     if (from === undefined || from === null || end === undefined || end === null || rest.length > 0) {
-      return unreadable("names no weekdays", "Write them as Mon-Fri or Sun,Mon.");
+      return unreadable("no-weekdays");
     }
     for (let step = 0; step <= (end - from + 7) % 7; step++) days.add(((from - 1 + step) % 7) + 1);
   }
-  if (days.size === 0) return unreadable("names no weekdays", "Write them as Mon-Fri or Sun,Mon.");
+  if (days.size === 0) return unreadable("no-weekdays");
   return read([...days].sort((a, b) => a - b));
 }
 
@@ -82,8 +82,7 @@ export function readBreaks(cell: Cell): Reading<readonly { readonly start: strin
     .map((item) => item.trim())
     .filter((item) => item !== "")) {
     const found = /^(\d{1,2}:\d{2})\s*[-–]\s*(\d{1,2}:\d{2})$/.exec(part);
-    if (found === null)
-      return unreadable(`holds "${part}", which is no break`, "Write breaks as 09:30-10:00; 12:00-12:30.");
+    if (found === null) return unreadable("no-break", { part });
     breaks.push({ start: (found[1] ?? "").padStart(5, "0"), end: (found[2] ?? "").padStart(5, "0") });
   }
   return read(breaks);
@@ -97,7 +96,7 @@ export function readMouldChoices(
     .split(";")
     .map((item) => item.trim())
     .filter((item) => item !== "");
-  if (items.length === 0) return unreadable("names no mould", "Write mould ids as M1; M2/insert.");
+  if (items.length === 0) return unreadable("no-mould");
   return read(
     items.map((item) => {
       const [mouldId = "", insertId] = item.split("/").map((part) => part.trim());

@@ -11,7 +11,7 @@ const GROUPED = /^[+-]?\d{1,3}([.,' ])\d{3}(?:\1\d{3})*$/;
 export function readWhole(cell: Cell): Reading<number> {
   const number = readNumber(cell, true);
   if (!number.ok || Number.isSafeInteger(number.value)) return number;
-  return unreadable("is not a whole number", "Write digits only, for example 185000.");
+  return unreadable("no-whole-number");
 }
 
 /** A number with or without a fraction; decimal comma or point. "1,234" could be either and is refused with a remedy. */
@@ -33,12 +33,10 @@ function readNumber(cell: Cell, whole: boolean): Reading<number> {
   const content = usable(cell);
   if (!content.ok) return content;
   if (typeof content.value === "number") {
-    return Number.isFinite(content.value)
-      ? read(content.value)
-      : unreadable("is not a number", "Write digits, for example 1.2.");
+    return Number.isFinite(content.value) ? read(content.value) : unreadable("no-number");
   }
   if (typeof content.value === "boolean" || typeof content.value === "object") {
-    return unreadable("is not a number", "Write digits, for example 1.2.");
+    return unreadable("no-number");
   }
   return readNumberText(content.value, whole);
 }
@@ -51,18 +49,15 @@ function readNumberText(raw: string, whole: boolean): Reading<number> {
     const groups = text.split(mark).length - 1;
     if (whole || groups > 1 || mark === " " || mark === "'") return read(Number(text.split(mark).join("")));
     if (mark === ",") {
-      return unreadable(
-        "could be a thousand or a fraction",
-        `Write ${text.replace(",", "")} or ${text.replace(",", ".")}.`,
-      );
+      return unreadable("thousand-or-fraction", {
+        whole: text.replace(",", ""),
+        fraction: text.replace(",", "."),
+      });
     }
   }
   const normal = decimalPoint(text);
   if (normal === null || !/^[+-]?(\d+(\.\d*)?|\.\d+)(e[+-]?\d+)?$/i.test(normal)) {
-    return unreadable(
-      "is not a number",
-      whole ? "Write digits only, for example 185000." : "Write digits, for example 1.2.",
-    );
+    return unreadable(whole ? "no-count" : "no-number");
   }
   return read(Number(normal));
 }

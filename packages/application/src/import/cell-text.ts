@@ -1,16 +1,17 @@
 import type { Cell } from "../ports/table.ts";
+import { faultWords } from "./import-words.ts";
+import type { FaultWords, ImportFaultCode, ImportFaultValues } from "./import-words.ts";
 
 /** A value read from a cell, or what is wrong with it and what to write instead. */
 export type Reading<T> =
-  | { readonly ok: true; readonly value: T; readonly warning?: string }
-  | { readonly ok: false; readonly problem: string; readonly remedy: string };
+  | { readonly ok: true; readonly value: T; readonly warning?: FaultWords }
+  | ({ readonly ok: false } & FaultWords);
 
 export const read = <T>(value: T): Reading<T> => ({ ok: true, value });
 
-export const unreadable = <T>(problem: string, remedy: string): Reading<T> => ({
+export const unreadable = <T>(code: ImportFaultCode, values?: ImportFaultValues): Reading<T> => ({
   ok: false,
-  problem,
-  remedy,
+  ...faultWords(code, values),
 });
 
 /** True for a cell without content: nothing, or white space alone. */
@@ -42,16 +43,8 @@ export function plainText(cell: Cell | undefined): string {
 /** Refuses cells that hold no value of any kind: spreadsheet errors and formulas that were never computed. */
 export function usable(cell: Cell): Reading<Exclude<Cell, { readonly kind: "formula" | "error" }>> {
   if (typeof cell === "object" && cell !== null) {
-    if (cell.kind === "error")
-      return unreadable(
-        `holds the spreadsheet error ${cell.text}`,
-        "Correct the formula or write the value.",
-      );
-    if (cell.kind === "formula")
-      return unreadable(
-        "holds a formula without a computed value",
-        "Open the file in a spreadsheet program, save it, and load it again.",
-      );
+    if (cell.kind === "error") return unreadable("spreadsheet-error", { mark: cell.text });
+    if (cell.kind === "formula") return unreadable("formula-not-computed");
     return read(cell);
   }
   return read(cell);

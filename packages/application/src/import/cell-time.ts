@@ -1,5 +1,6 @@
 import type { Cell } from "../ports/table.ts";
 import { plainText, read, unreadable, usable } from "./cell-text.ts";
+import { faultWords } from "./import-words.ts";
 import type { Reading } from "./cell-text.ts";
 
 /** Wall-clock date with an optional time of day; `time` null: the day alone was given. */
@@ -9,8 +10,6 @@ export interface WallClock {
   /** HH:MM */
   readonly time: string | null;
 }
-
-const DATE_REMEDY = "Write it as 2026-11-30 or 2026-11-30 14:00.";
 
 /** First and last serial day that is taken for a date (1954 to 2119), 1900 system of spreadsheets. */
 const SERIALS: readonly [number, number] = [20_000, 80_000];
@@ -24,7 +23,7 @@ export function readWallClock(cell: Cell): Reading<WallClock> {
   if (!content.ok) return content;
   const value = content.value;
   if (typeof value === "number") return ofSerial(value);
-  if (typeof value === "boolean") return unreadable("is not a date", DATE_REMEDY);
+  if (typeof value === "boolean") return unreadable("no-date");
   return ofText(plainText(value));
 }
 
@@ -38,8 +37,7 @@ export function readLocalDateTime(cell: Cell): Reading<string> {
 export function readLocalDate(cell: Cell): Reading<string> {
   const clock = readWallClock(cell);
   if (!clock.ok) return clock;
-  if (clock.value.time !== null && clock.value.time !== "00:00")
-    return unreadable("holds a time where a day is wanted", "Write it as 2026-11-30.");
+  if (clock.value.time !== null && clock.value.time !== "00:00") return unreadable("time-for-day");
   return { ...clock, value: clock.value.date };
 }
 
@@ -49,8 +47,7 @@ export function readTimeOfDay(cell: Cell): Reading<string> {
   const text = plainText(cell);
   const found = /^(?:\d{4}-\d{2}-\d{2}T)?(\d{1,2}):(\d{2})(?::\d{2})?$/.exec(text);
   const [hour, minute] = [Number(found?.[1]), Number(found?.[2])];
-  if (found === null || hour > 23 || minute > 59)
-    return unreadable("is not a time of day", "Write it as 06:00.");
+  if (found === null || hour > 23 || minute > 59) return unreadable("no-time-of-day");
   return read(ofMinutes(hour * 60 + minute));
 }
 
@@ -60,10 +57,9 @@ function ofText(text: string): Reading<WallClock> {
     reordered(/^(\d{1,2})\.(\d{1,2})\.(\d{4})(?:[ ,T]+(.*))?$/.exec(text), "day first");
   if (parts !== null) return ofParts(parts);
   const slashed = /^(\d{1,2})\/(\d{1,2})\/(\d{4})(?:[ ,T]+(.*))?$/.exec(text);
-  if (slashed === null) return unreadable("is not a date", DATE_REMEDY);
+  if (slashed === null) return unreadable("no-date");
   const [first, second] = [Number(slashed[1]), Number(slashed[2])];
-  if (first <= 12 && second <= 12 && first !== second)
-    return unreadable("could be day/month or month/day", DATE_REMEDY);
+  if (first <= 12 && second <= 12 && first !== second) return unreadable("day-or-month-first");
   return ofParts(reordered(slashed, first > 12 ? "day first" : "month first") ?? []);
 }
 
@@ -78,15 +74,12 @@ function reordered(
 
 function ofParts(parts: readonly (string | undefined)[]): Reading<WallClock> {
   const [year, month, day] = [Number(parts[1]), Number(parts[2]), Number(parts[3])];
-  if (month < 1 || month > 12 || day < 1 || day > daysIn(year, month))
-    return unreadable("is not a day of the calendar", DATE_REMEDY);
+  if (month < 1 || month > 12 || day < 1 || day > daysIn(year, month)) return unreadable("no-calendar-day");
   const date = `${String(year).padStart(4, "0")}-${String(month).padStart(2, "0")}-${String(day).padStart(2, "0")}`;
   const rest = parts[4]?.trim() ?? "";
   if (rest === "") return read({ date, time: null });
   const time = readTimeOfDay(rest.replace(/\.\d+$/, ""));
-  return time.ok
-    ? read({ date, time: time.value })
-    : unreadable("has a time of day that cannot be read", DATE_REMEDY);
+  return time.ok ? read({ date, time: time.value }) : unreadable("time-unreadable");
 }
 
 function daysIn(year: number, month: number): number {
@@ -95,13 +88,13 @@ function daysIn(year: number, month: number): number {
 }
 
 function ofSerial(serial: number): Reading<WallClock> {
-  if (serial < SERIALS[0] || serial >= SERIALS[1]) return unreadable("is a number, not a date", DATE_REMEDY);
+  if (serial < SERIALS[0] || serial >= SERIALS[1]) return unreadable("number-for-date");
   const minutes = Math.round(serial * 1440);
   const day = new Date(Date.UTC(1899, 11, 30) + Math.floor(minutes / 1440) * 86_400_000)
     .toISOString()
     .slice(0, 10);
   const time = minutes % 1440 === 0 ? null : ofMinutes(minutes % 1440);
-  return { ok: true, value: { date: day, time }, warning: `was read as the date ${day}` };
+  return { ok: true, value: { date: day, time }, warning: faultWords("read-as-date", { day }) };
 }
 
 function ofMinutes(minutes: number): string {

@@ -111,8 +111,7 @@ export function readCell(kind: ColumnKind, cell: Cell): Reading<unknown> {
 function readText(cell: Cell): Reading<string> {
   const text = withoutFormulaGuard(plainText(cell));
 
-  if (/[\u0000-\u001f\u007f]/.test(text))
-    return unreadable("holds control characters", "Type the text again without line breaks or tabs.");
+  if (/[\u0000-\u001f\u007f]/.test(text)) return unreadable("control-characters");
   return read(text);
 }
 

@@ -1,5 +1,7 @@
+import type { FaultWords } from "./import-words.ts";
+
 /** One thing in a file that a planner has to look at. Rows count from 1, the header row included. */
-export interface ImportFault {
+export interface ImportFault extends FaultWords {
   readonly sheet: string;
   /** Null where the fault belongs to the table as a whole. */
   readonly row: number | null;
@@ -7,8 +9,6 @@ export interface ImportFault {
   readonly column: string | null;
   /** What the cell shows, clipped; "" for a blank one. */
   readonly value: string;
-  readonly problem: string;
-  readonly remedy: string;
   /** A warning leaves the row usable. */
   readonly severity: "error" | "warning";
 }

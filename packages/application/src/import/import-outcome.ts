@@ -1,13 +1,20 @@
 import type { Order } from "@formweek/capacity-model";
+import type { UnplannedCause } from "@formweek/scheduler";
 import type { AppliedCounts, ImportChange } from "../ports/import-repository.ts";
 import type { ImportFault } from "./import-fault.ts";
 import { MOST_FAULTS } from "./import-fault.ts";
+
+/** Why a line and mould may not make an order, in words, and apart from them where a fit check says it. */
+export interface Misfit {
+  readonly text: string;
+  readonly cause?: Extract<UnplannedCause, { readonly kind: "does not fit" }>;
+}
 
 /** An order that can be booked but that no line could make as things stand. */
 export interface UnplannableRow {
   readonly orderId: string;
   readonly row: number | null;
-  readonly reasons: readonly string[];
+  readonly reasons: readonly Misfit[];
 }
 
 /** What a dry run found. Nothing has changed; `change` is what acceptance would write, null when nothing may be. */

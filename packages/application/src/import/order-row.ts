@@ -2,6 +2,8 @@ import { Order, instantOfLocalText, localDateText, parseLocalDate } from "@formw
 import type { Plant } from "@formweek/capacity-model";
 import type { WallClock } from "./cell-time.ts";
 import type { ImportFault } from "./import-fault.ts";
+import { faultWords } from "./import-words.ts";
+import type { FaultWords } from "./import-words.ts";
 import { remedyOfOrderField } from "./order-remedies.ts";
 import type { ProductFinder } from "./product-finder.ts";
 import type { ReadRow, ReadRows } from "./read-table.ts";
@@ -21,31 +23,21 @@ export function orderOfRow(
 ): { readonly order: Order | null; readonly faults: readonly ImportFault[] } {
   const { finder, plant, table } = context;
   const faults: ImportFault[] = [];
-  const fault = (
-    field: string,
-    severity: ImportFault["severity"],
-    text: readonly [problem: string, remedy: string],
-  ): void => {
+  const fault = (field: string, severity: ImportFault["severity"], said: FaultWords): void => {
     const column = table.headers.get(field) ?? field;
     faults.push({
       sheet: table.sheet,
       row: row.row,
       column,
       value: table.shown(row.row, field),
-      problem: text[0],
-      remedy: text[1],
+      ...said,
       severity,
     });
   };
   const named = String(row.values["productId"]);
   const product = finder.find(named);
   if (product === undefined) {
-    const nearest = finder.nearest(named);
-    const remedy =
-      nearest.length > 0
-        ? `Did you mean ${nearest.join(" or ")}? Else add the product to the plant first.`
-        : "Add the product to the plant first, or correct the name.";
-    fault("productId", "error", ["is no product of this plant", remedy]);
+    fault("productId", "error", faultWords("unknown-product", { nearest: finder.nearest(named).join("; ") }));
   }
   const dueAt = dueInstant(row.values["due"] as WallClock, plant.timeZone);
   const earliest = row.values["earliestStart"] as WallClock | null;
@@ -57,13 +49,10 @@ export function orderOfRow(
     earliestStartAt: earliest === null ? null : startInstant(earliest, plant.timeZone),
   });
   for (const issue of parsed.error?.issues ?? []) {
-    fault(fieldOf(issue.path), "error", [issue.message, remedyOfOrderField(fieldOf(issue.path))]);
+    const field = fieldOf(issue.path);
+    fault(field, "error", { problem: issue.message, remedy: remedyOfOrderField(field) });
   }
-  if (dueAt < context.planStart)
-    fault("due", "warning", [
-      "is before the planning start, so the order is late already",
-      "Correct it if it is a slip.",
-    ]);
+  if (dueAt < context.planStart) fault("due", "warning", faultWords("due-before-planning"));
   const bad = faults.some(({ severity }) => severity === "error");
   return { order: bad || !parsed.success ? null : parsed.data, faults };
 }

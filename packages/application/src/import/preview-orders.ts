@@ -1,11 +1,13 @@
 import type { Order, Plant } from "@formweek/capacity-model";
+import type { OptionRefusal } from "@formweek/scheduler";
 import { planWindow } from "../planning/plan-window.ts";
 import { productOptions } from "../planning/job-options.ts";
 import { SetupStates } from "../planning/setup-states.ts";
 import type { Table } from "../ports/table.ts";
 import type { ImportFault } from "./import-fault.ts";
+import { faultWords } from "./import-words.ts";
 import { listedFaults } from "./import-outcome.ts";
-import type { ImportOutcome, UnplannableRow } from "./import-outcome.ts";
+import type { ImportOutcome, Misfit, UnplannableRow } from "./import-outcome.ts";
 import { orderOfRow } from "./order-row.ts";
 import { orderTable } from "./order-table.ts";
 import { ProductFinder } from "./product-finder.ts";
@@ -22,6 +24,9 @@ export interface OrdersPreviewInput {
   readonly now: number;
 }
 
+/** Reasons that a row names at most. */
+const MOST_REASONS = 12;
+
 /** Reports of rows that cannot be planned are cut here. */
 const MOST_UNPLANNABLE = 500;
 
@@ -35,7 +40,7 @@ export function previewOrders({ tables, plant, stored, now }: OrdersPreviewInput
   const finder = new ProductFinder(plant);
   const booked = new Map<string, Order>(stored.map((order) => [order.id, order]));
   const planStart = planWindow(plant, now).start;
-  const firstRows = new Map<string, string>();
+  const firstRows = new Map<string, FirstRow>();
   const good: { readonly order: Order; readonly row: number }[] = [];
   let bad = 0;
   for (const table of read) {
@@ -104,22 +109,23 @@ function unusedSheet(sheet: string): ImportFault {
     row: null,
     column: null,
     value: "",
-    problem: "holds no order table and is left out",
-    remedy: "Nothing to do if that is right.",
+    ...faultWords("no-orders-on-sheet"),
     severity: "warning",
   };
 }
+
+/** Where an order stands first. */
+type FirstRow = Readonly<Record<"row" | "sheet", string>>;
 
 function repeatFault(
   order: Order,
   row: number,
   table: ReadRows,
-  firstRows: Map<string, string>,
+  firstRows: Map<string, FirstRow>,
 ): ImportFault | null {
-  const place = `row ${String(row)} of ${table.sheet}`;
   const first = firstRows.get(order.id);
   if (first === undefined) {
-    firstRows.set(order.id, place);
+    firstRows.set(order.id, { row: String(row), sheet: table.sheet });
     return null;
   }
   return {
@@ -127,8 +133,7 @@ function repeatFault(
     row,
     column: table.headers.get("id") ?? "order",
     value: order.id,
-    problem: `stands already in ${first}`,
-    remedy: "Give each order one row; add up its pieces or number the parts.",
+    ...faultWords("repeated-order", first),
     severity: "error",
   };
 }
@@ -179,7 +184,7 @@ function outcomeOf({ plant, stored, faults, good, bad, rows }: Found): ImportOut
 /** Orders of products that no line can make, with the fit check's words; worked out once per product. */
 function unplannableRows(plant: Plant, good: Found["good"]): readonly UnplannableRow[] {
   const states = new SetupStates();
-  const reasons = new Map<string, readonly string[]>();
+  const reasons = new Map<string, readonly Misfit[]>();
   return good.flatMap(({ order, row }) => {
     const known = reasons.get(order.productId) ?? reasonsAgainst(plant, order.productId, states);
     reasons.set(order.productId, known);
@@ -187,9 +192,16 @@ function unplannableRows(plant: Plant, good: Found["good"]): readonly Unplannabl
   });
 }
 
-function reasonsAgainst(plant: Plant, productId: string, states: SetupStates): readonly string[] {
+function reasonsAgainst(plant: Plant, productId: string, states: SetupStates): readonly Misfit[] {
   const product = plant.products.find((record) => record.id === productId);
   if (product === undefined) return [];
   const { options, refusals } = productOptions(plant, product, states);
-  return options.length > 0 ? [] : [...new Set(refusals.map(({ text }) => text))].slice(0, 12);
+  if (options.length > 0) return [];
+  const byText = new Map(refusals.map((refusal) => [refusal.text, misfitOf(refusal)]));
+  return [...byText.values()].slice(0, MOST_REASONS);
+}
+
+function misfitOf({ mouldId, code, text, compared }: OptionRefusal): Misfit {
+  if (compared === undefined) return { text };
+  return { text, cause: { kind: "does not fit", mouldId, check: code, compared } };
 }

@@ -12,6 +12,8 @@ import type { PlantTableKey } from "./plant-tables.ts";
 import { isNamed, readTable } from "./read-table.ts";
 import type { ReadRows } from "./read-table.ts";
 import { sameRecord } from "./same-record.ts";
+import { faultWords } from "./import-words.ts";
+import type { FaultWords } from "./import-words.ts";
 
 export interface PlantPreviewInput {
   readonly tables: readonly Table[];
@@ -113,8 +115,7 @@ function readTables(
       row: null,
       column: null,
       value: "",
-      problem: "is no table of plant data and is left out",
-      remedy: `Name it after what it holds: ${known}.`,
+      ...faultWords("no-plant-data-on-sheet", { known }),
       severity: found.length === 0 ? "error" : "warning",
     });
   }
@@ -133,8 +134,7 @@ function repeatFault(
     row,
     column: read.headers.get(field) ?? null,
     value: read.shown(row, field),
-    problem: `stands already in row ${String(firstRow)}`,
-    remedy: "Keep one row for each record.",
+    ...faultWords("repeated-record", { row: String(firstRow) }),
     severity: "error",
   };
 }
@@ -145,8 +145,7 @@ function orphanFault({ origin, field, parent }: Orphan): ImportFault {
     row: origin.row,
     column: origin.table.headers.get(field) ?? field,
     value: origin.table.shown(origin.row, field),
-    problem: `names ${parent}, which is not there`,
-    remedy: "Add the record that it belongs to, or correct the id.",
+    ...faultWords("parent-missing", { parent }),
     severity: "error",
   };
 }
@@ -160,33 +159,26 @@ function judged(
     return {
       plant: null,
       faults: parsed.error.issues.map((issue) =>
-        faultAt(draft, issue.path, [issue.message, "Correct the value; the manual lists every column."]),
+        faultAt(draft, issue.path, {
+          problem: issue.message,
+          remedy: "Correct the value; the manual lists every column.",
+        }),
       ),
     };
   }
   const plant = parsed.data;
   const faults = plantFaults(plant).map((fault) => recordFault(draft, fault));
   if (plantId !== null && plant.id !== plantId) {
-    faults.push(
-      faultAt(
-        draft,
-        ["id"],
-        [`is not ${plantId}, the plant you are working on`, `Write ${plantId}, or load it as a new plant.`],
-      ),
-    );
+    faults.push(faultAt(draft, ["id"], faultWords("other-plant", { plant: plantId })));
   }
   return { plant, faults };
 }
 
 function recordFault(draft: PlantDraft, fault: PlantFault): ImportFault {
-  return faultAt(draft, fault.path, [fault.cause, fault.remedy]);
+  return faultAt(draft, fault.path, { problem: fault.cause, remedy: fault.remedy });
 }
 
-function faultAt(
-  draft: PlantDraft,
-  path: readonly PropertyKey[],
-  [problem, remedy]: readonly [string, string],
-): ImportFault {
+function faultAt(draft: PlantDraft, path: readonly PropertyKey[], said: FaultWords): ImportFault {
   const { origin, field } = draft.originOf(path);
   if (origin === null) {
     return {
@@ -194,8 +186,7 @@ function faultAt(
       row: null,
       column: path.map(String).join("."),
       value: "",
-      problem,
-      remedy,
+      ...said,
       severity: "error",
     };
   }
@@ -205,8 +196,7 @@ function faultAt(
     row: origin.row,
     column: header,
     value: origin.table.shown(origin.row, field),
-    problem,
-    remedy,
+    ...said,
     severity: "error",
   };
 }

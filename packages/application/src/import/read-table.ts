@@ -3,6 +3,7 @@ import { isBlank, shownText } from "./cell-text.ts";
 import { readCell } from "./column-spec.ts";
 import type { ColumnSpec, TableSpec } from "./column-spec.ts";
 import type { ImportFault } from "./import-fault.ts";
+import { faultWords } from "./import-words.ts";
 
 /** One row read by a table's columns; `values` by field, blanks filled in. */
 export interface ReadRow {
@@ -115,8 +116,7 @@ function matchHeader(
     if (column === undefined) {
       faults.push({
         ...place,
-        problem: "is not a known column and is left out",
-        remedy: "Rename it if it holds something that is needed.",
+        ...faultWords("unknown-column"),
         severity: "warning",
       });
       return;
@@ -125,8 +125,7 @@ function matchHeader(
     if (earlier !== undefined) {
       faults.push({
         ...place,
-        problem: `means the same as the column "${earlier.written}"`,
-        remedy: "Keep one of the two columns.",
+        ...faultWords("same-column", { column: earlier.written }),
         severity: "error",
       });
       return;
@@ -152,8 +151,7 @@ function headerFault(table: Table, header: Extract<Header, { readonly kind: "mis
     row: header.row,
     column: null,
     value: "",
-    problem: `has no column ${wanted}`,
-    remedy: "Add the column, or name it so in the header row.",
+    ...faultWords("missing-columns", { columns: wanted }),
     severity: "error",
   };
 }
@@ -179,8 +177,7 @@ function readRow({ sheet, row, cells, columns, spec }: RowToRead, faults: Import
       bad = true;
       faults.push({
         ...place,
-        problem: "is empty",
-        remedy: `Fill it in: ${column.meaning}`,
+        ...faultWords("blank", { meaning: column.meaning }),
         severity: "error",
       });
       continue;
@@ -188,15 +185,15 @@ function readRow({ sheet, row, cells, columns, spec }: RowToRead, faults: Import
     const reading = readCell(column.kind, cell);
     if (!reading.ok) {
       bad = true;
-      faults.push({ ...place, problem: reading.problem, remedy: reading.remedy, severity: "error" });
+      const { ok: _, ...said } = reading;
+      faults.push({ ...place, ...said, severity: "error" });
       continue;
     }
     values[column.field] = reading.value;
     if (reading.warning !== undefined) {
       faults.push({
         ...place,
-        problem: reading.warning,
-        remedy: "Check it; write dates as 2026-11-30 to be sure.",
+        ...reading.warning,
         severity: "warning",
       });
     }

@@ -88,7 +88,7 @@ function tasksOf(assembled: Assembled, change: ChangeSegment): DocumentChange["t
   const terms = line === undefined ? null : changeTerms(plant, line);
   if (from === undefined || to === undefined || terms === null) return [];
   const tasks = changeBetween({ ...terms, from, to })?.tasks ?? [];
-  return tasks.map(({ name, minutes, byTeam }) => ({ name, minutes, byTeam }));
+  return tasks.map(({ kind, name, minutes, byTeam }) => ({ kind, name, minutes, byTeam }));
 }
 
 function describeRun(names: Names, run: RunSegment): DocumentRun {

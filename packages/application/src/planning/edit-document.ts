@@ -27,10 +27,11 @@ export function editDocument(
 }
 
 /** Which rule stands against a change by hand, at the field of the change that it is about. */
-function editRefused({ code, orderId, text, remedy }: EditRefusal): AppError {
-  return appError("edit-refused", { title: `Order ${orderId} cannot be changed so.`, cause: text, remedy }, [
-    { path: `edit.${fieldOf(code)}`, problem: text, remedy },
-  ]);
+function editRefused(edit: EditRefusal): AppError {
+  const { code, orderId, text, remedy } = edit;
+  const title = `Order ${orderId} cannot be changed so.`;
+  const faults = [{ path: `edit.${fieldOf(code)}`, problem: text, remedy }];
+  return { ...appError("edit-refused", { title, cause: text, remedy }, faults), edit };
 }
 
 function fieldOf(code: EditRefusal["code"]): string {

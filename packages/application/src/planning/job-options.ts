@@ -1,6 +1,6 @@
 import { fitOf, formingRate } from "@formweek/capacity-model";
-import type { FitInputs, Making, Plant, Product } from "@formweek/capacity-model";
-import type { JobOption, OptionRefusal } from "@formweek/scheduler";
+import type { FitCheck, FitInputs, Making, Plant, Product } from "@formweek/capacity-model";
+import type { Compared, JobOption, OptionRefusal } from "@formweek/scheduler";
 import type { SetupStates } from "./setup-states.ts";
 
 /** Where a product may run and how fast, and why not elsewhere. */
@@ -26,7 +26,13 @@ export function productOptions(plant: Plant, product: Product, states: SetupStat
     const fit = fitOf(candidate);
     if (!fit.fits) {
       for (const check of fit.against) {
-        refusals.push({ lineId: line.id, mouldId: mould.id, code: check.code, text: check.sentence });
+        refusals.push({
+          lineId: line.id,
+          mouldId: mould.id,
+          code: check.code,
+          text: check.sentence,
+          compared: comparedBy(check),
+        });
       }
       continue;
     }
@@ -47,6 +53,13 @@ export function productOptions(plant: Plant, product: Product, states: SetupStat
     sheetKgPerPiece = Math.max(sheetKgPerPiece, rate.shot.sheetKg / cavities);
   }
   return { options, refusals, sheetKgPerPiece };
+}
+
+/** The two sides of a fit check, apart from its words. */
+export function comparedBy(check: FitCheck): Compared {
+  return check.kind === "name"
+    ? { needed: check.needed, has: check.has }
+    : { needed: check.needed, has: check.has, unit: check.unit };
 }
 
 function candidatesOf(plant: Plant, product: Product, refusals: OptionRefusal[]): readonly Candidate[] {

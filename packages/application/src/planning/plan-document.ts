@@ -1,3 +1,6 @@
+import type { ChangeTaskKind } from "@formweek/capacity-model";
+import type { ChainCause, RootCause, UnplannedCause } from "@formweek/scheduler";
+
 /**
  * A plan as people and other programs read it: names beside ids, instants as ISO 8601 UTC texts, mould copies counted from
  * 1. The command line writes it, the API serves it, the audit command reads it back. Every instant is whole seconds.
@@ -56,6 +59,8 @@ export interface DocumentLate {
   readonly since: string;
   /** Why nothing could begin before `since`. */
   readonly sinceText: string;
+  /** The same apart from words; absent in older plans. */
+  readonly root?: RootCause;
   readonly links: readonly DocumentLateLink[];
 }
 
@@ -75,7 +80,17 @@ export interface DocumentLateLink {
   readonly lineId: string | null;
   readonly orderId: string | null;
   readonly text: string;
+  /** The same apart from words; absent in older plans. */
+  readonly cause?: DocumentCause;
 }
+
+/** What happened in a link; a change names the mould and sheet that it set up. */
+export type DocumentCause =
+  | Exclude<ChainCause, { readonly kind: "change" }>
+  | (Omit<Extract<ChainCause, { readonly kind: "change" }>, "toSetupId"> & {
+      readonly mouldId: string | null;
+      readonly sheetId: string | null;
+    });
 
 export interface DocumentLine {
   readonly id: string;
@@ -118,7 +133,15 @@ export interface DocumentChange {
   /** Work of the change; its span on the line is longer where setters pause. */
   readonly minutes: number;
   readonly scrapKg: number;
-  readonly tasks: readonly { readonly name: string; readonly minutes: number; readonly byTeam: boolean }[];
+  readonly tasks: readonly DocumentTask[];
+}
+
+export interface DocumentTask {
+  /** Absent in older plans. */
+  readonly kind?: ChangeTaskKind;
+  readonly name: string;
+  readonly minutes: number;
+  readonly byTeam: boolean;
 }
 
 export interface DocumentRun {
@@ -192,6 +215,8 @@ export interface DocumentUnplanned {
     readonly code: string;
     readonly lineId: string | null;
     readonly text: string;
+    /** The same apart from words; absent where only the words are known, and in older plans. */
+    readonly cause?: UnplannedCause;
   }[];
 }
 

@@ -71,6 +71,6 @@ describe("an order with its state", () => {
       { code: "no-operators", lineId: "L1", text: "Nobody is there." },
     ];
     const [shown] = withStates([order], { orders: [unplanned], unplanned: [{ orderId: "O-1", reasons }] });
-    expect(shown?.reasons).toEqual(["No line takes it.", "Nobody is there."]);
+    expect(shown?.reasons).toEqual(reasons);
   });
 });

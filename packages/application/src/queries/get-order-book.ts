@@ -2,7 +2,12 @@ import type { Order } from "@formweek/capacity-model";
 import { plantNotFound } from "../not-found.ts";
 import { inputHash } from "../planning/input-hash.ts";
 import { type PlanningSnapshot, planningSnapshot } from "../planning/planning-snapshot.ts";
-import type { DocumentOrder, OrderState, PlanDocument } from "../planning/plan-document.ts";
+import type {
+  DocumentOrder,
+  DocumentUnplanned,
+  OrderState,
+  PlanDocument,
+} from "../planning/plan-document.ts";
 import { isoInstant } from "../planning/iso-instant.ts";
 import { ok, refused } from "../result.ts";
 import type { PlantInput, UseCase } from "../use-case.ts";
@@ -16,7 +21,7 @@ export interface BookedOrder extends Order {
   readonly slackSeconds: number | null;
   readonly fromStockPieces: number | null;
   readonly toMakePieces: number | null;
-  readonly reasons: readonly string[];
+  readonly reasons: DocumentUnplanned["reasons"];
 }
 
 export interface BookedOrders {
@@ -55,8 +60,8 @@ export function withStates(
   plan: Pick<PlanDocument, "orders" | "unplanned"> | null,
 ): readonly BookedOrder[] {
   const planned = new Map<string, DocumentOrder>((plan?.orders ?? []).map((entry) => [entry.orderId, entry]));
-  const reasons = new Map<string, readonly string[]>(
-    (plan?.unplanned ?? []).map((entry) => [entry.orderId, entry.reasons.map((reason) => reason.text)]),
+  const reasons = new Map<string, DocumentUnplanned["reasons"]>(
+    (plan?.unplanned ?? []).map((entry) => [entry.orderId, entry.reasons]),
   );
   return orders.map((order) => {
     const entry = planned.get(order.id);

@@ -1,6 +1,8 @@
 import { fitOf, formingRate } from "@formweek/capacity-model";
 import type { FitCheck, FitInputs, FormingRate, MachineCycle, Plant } from "@formweek/capacity-model";
+import type { Compared } from "@formweek/scheduler";
 import { plantNotFound } from "../not-found.ts";
+import { comparedBy } from "../planning/job-options.ts";
 import { ok, refused } from "../result.ts";
 import type { PlantInput, UseCase } from "../use-case.ts";
 
@@ -15,6 +17,8 @@ export interface RateRefusal {
   readonly code: string;
   readonly text: string;
   readonly numbers: Readonly<Record<string, number>>;
+  /** Null where the machine's cycle, not a fit check, is against it. */
+  readonly compared: Compared | null;
 }
 
 export interface RateLimit {
@@ -81,7 +85,12 @@ function rateEntry(plant: Plant, inputs: FitInputs): RateEntry {
   if (!fit.fits) return { ...ids, fits: false, refusals: fit.against.map(refusalOf), rate: null };
   const rate = formingRate({ ...inputs, provenRates: plant.provenRates });
   if (rate.kind === "impossible") {
-    const refusals = rate.faults.map(({ code, cause, numbers }) => ({ code, text: cause, numbers }));
+    const refusals = rate.faults.map(({ code, cause, numbers }) => ({
+      code,
+      text: cause,
+      numbers,
+      compared: null,
+    }));
     return { ...ids, fits: true, refusals, rate: null };
   }
   return { ...ids, fits: true, refusals: [], rate: figuresOf(rate) };
@@ -91,9 +100,10 @@ const UNIT_IN_NAME = { mm: "Mm", kN: "Kn", bar: "Bar", kg: "Kg" } as const;
 
 function refusalOf(check: FitCheck): RateRefusal {
   const { code, sentence: text } = check;
-  if (check.kind === "name") return { code, text, numbers: {} };
+  const compared = comparedBy(check);
+  if (check.kind === "name") return { code, text, numbers: {}, compared };
   const unit = UNIT_IN_NAME[check.unit];
-  return { code, text, numbers: { [`needed${unit}`]: check.needed, [`has${unit}`]: check.has } };
+  return { code, text, compared, numbers: { [`needed${unit}`]: check.needed, [`has${unit}`]: check.has } };
 }
 
 function figuresOf(rate: FormingRate): RateFigures {

@@ -65,6 +65,18 @@ export function localTextAt(zone: string, at: number): string {
   return localDateTimeText(wallSecondsAt(zone, at));
 }
 
+/** The same with its offset from UTC, RFC 3339: "2026-10-25T02:30:00+01:00", one instant also where a clock change repeats the hour. */
+export function rfc3339At(zone: string, at: number): string {
+  const text = localTextAt(zone, at);
+  const seconds = text.length === "YYYY-MM-DDTHH:MM".length ? ":00" : "";
+  const offset = offsetSecondsAt(zone, at);
+  const minutes = Math.abs(Math.round(offset / 60));
+  const [hour, minute] = [Math.floor(minutes / 60), minutes % 60].map((part) =>
+    String(part).padStart(2, "0"),
+  );
+  return `${text}${seconds}${offset < 0 ? "-" : "+"}${hour ?? "00"}:${minute ?? "00"}`;
+}
+
 /** Number of the local day that holds an instant, counted from 1970-01-01. */
 export function localDayAt(zone: string, at: number): number {
   return Math.floor(wallSecondsAt(zone, at) / SECONDS_PER_DAY);

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { UnplannedReason } from "../plan-document.ts";
 import { Id, Revision } from "../scalars.ts";
 import { OrderChange } from "./orders.ts";
 
@@ -7,6 +8,42 @@ export type ImportKind = z.infer<typeof ImportKind>;
 
 export const ImportQuery = z.object({ kind: ImportKind.describe("What the file holds") });
 export type ImportQuery = z.infer<typeof ImportQuery>;
+
+/** What is wrong, apart from words. */
+export const ImportFaultCode = z.enum([
+  "neither-yes-nor-no",
+  "no-whole-number",
+  "no-count",
+  "no-number",
+  "thousand-or-fraction",
+  "spreadsheet-error",
+  "formula-not-computed",
+  "control-characters",
+  "no-weekdays",
+  "no-break",
+  "no-mould",
+  "no-date",
+  "day-or-month-first",
+  "no-calendar-day",
+  "time-unreadable",
+  "number-for-date",
+  "time-for-day",
+  "no-time-of-day",
+  "read-as-date",
+  "blank",
+  "unknown-column",
+  "same-column",
+  "missing-columns",
+  "no-orders-on-sheet",
+  "no-plant-data-on-sheet",
+  "repeated-order",
+  "repeated-record",
+  "parent-missing",
+  "other-plant",
+  "unknown-product",
+  "due-before-planning",
+]);
+export type ImportFaultCode = z.infer<typeof ImportFaultCode>;
 
 /** One bad or doubtful cell, row or file. */
 export const ImportFault = z
@@ -18,6 +55,11 @@ export const ImportFault = z
     problem: z.string(),
     remedy: z.string(),
     severity: z.enum(["error", "warning"]),
+    code: ImportFaultCode.exactOptional().describe("Absent where only the words are known"),
+    values: z
+      .record(z.string(), z.string())
+      .exactOptional()
+      .describe("Names and figures in the sentence, by their name"),
   })
   .meta({ id: "ImportFault" });
 export type ImportFault = z.infer<typeof ImportFault>;
@@ -42,7 +84,11 @@ export const ImportReport = z
     acceptable: z.boolean().describe("False when nothing can be taken over; the faults say why"),
     faults: z.array(ImportFault),
     cannotBePlanned: z.array(
-      z.object({ orderId: z.string(), row: z.int().nullable(), reasons: z.array(z.string()) }),
+      z.object({
+        orderId: z.string(),
+        row: z.int().nullable(),
+        reasons: z.array(UnplannedReason.pick({ text: true, cause: true })),
+      }),
     ),
     changes: z
       .array(OrderChange)

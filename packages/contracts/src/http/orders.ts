@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { OrderState } from "../plan-document.ts";
+import { OrderState, UnplannedReason } from "../plan-document.ts";
 import { ExistingInstant, Id, InstantText, Pieces, Revision } from "../scalars.ts";
 
 /** An order of the book with what the newest plan says about it. */
@@ -23,7 +23,7 @@ export const BookedOrder = z
     slackSeconds: z.int().nullable().describe("Due minus finish; negative when late"),
     fromStockPieces: Pieces.nullable(),
     toMakePieces: Pieces.nullable(),
-    reasons: z.array(z.string()).describe("Why it is not planned; empty otherwise"),
+    reasons: z.array(UnplannedReason).describe("Why it is not planned, most telling first; empty otherwise"),
   })
   .meta({ id: "BookedOrder" });
 export type BookedOrder = z.infer<typeof BookedOrder>;

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { Compared } from "../plan-cause.ts";
 import { Id } from "../scalars.ts";
 
 /** Narrows the list; both may be left out. */
@@ -11,6 +12,7 @@ export const FitRefusal = z
     code: z.string(),
     text: z.string().describe("One sentence with the numbers"),
     numbers: z.record(z.string(), z.number()).describe("The figures compared; the unit is in the name"),
+    compared: Compared.nullable().describe("Null where the machine's cycle, not a fit check, is against it"),
   })
   .meta({ id: "FitRefusal" });
 export type FitRefusal = z.infer<typeof FitRefusal>;

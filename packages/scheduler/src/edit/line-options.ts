@@ -1,3 +1,4 @@
+import { misfitReason } from "../explain/unplanned-words.ts";
 import type { StandingPlan } from "./standing-plan.ts";
 import { found, refuse, sayLot, type EditSubject, type Found } from "./refusal.ts";
 
@@ -27,10 +28,12 @@ function misfit({ problem }: StandingPlan, subject: EditSubject, { job, line }: 
       text: `${sayLot(subject)} would run longer on line ${lineId} than the whole horizon.`,
       remedy: "Choose a faster line, or a later end of the horizon.",
     });
-  const reasons = refusals.filter((refusal) => refusal.lineId === lineId).map(({ text }) => text);
+  const reasons = refusals.filter((refusal) => refusal.lineId === lineId).map(misfitReason);
+  const texts = new Set(reasons.map(({ text }) => text));
   return refuse(subject, "does-not-fit", {
-    text: [`No mould of order ${orderId} may run on line ${lineId}.`, ...new Set(reasons)].join(" "),
+    text: [`No mould of order ${orderId} may run on line ${lineId}.`, ...texts].join(" "),
     remedy: "Choose a line that the order's moulds fit.",
+    reasons,
   });
 }
 
@@ -47,6 +50,7 @@ export function optionsOnLine(
     return refuse(subject, "held-on-line", {
       text: `Order ${subject.orderId} is held on line ${held}.`,
       remedy: "Free the order, or leave it on that line.",
+      heldLineId: held,
     });
   const there: number[] = [];
   for (let option = lots.firstOption[place.lot]!; option < lots.firstOption[place.lot + 1]!; option++)

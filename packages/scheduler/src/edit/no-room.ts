@@ -1,13 +1,17 @@
 import { whyNotInPlan } from "../explain/why-unplanned.ts";
+import type { UnplannedReason } from "../plan/plan.ts";
 import type { Decoder } from "../timing/decoder.ts";
 import { refuse, sayLot, type EditSubject, type Found } from "./refusal.ts";
 
-/** The rule that keeps an order out of the plan timed last, on the line if one is named; empty where none is known for sure. */
-function reasonText(decoder: Decoder, job: number, lineId: string | null): string {
+/** The rule that keeps an order out of the plan timed last, on the line if one is named; none where none is known for sure. */
+function reasonsFor(decoder: Decoder, job: number, lineId: string | null): readonly UnplannedReason[] {
   const reasons = whyNotInPlan(decoder, job);
   const reason = reasons.find((each) => each.lineId === lineId) ?? reasons[0];
-  return reason === undefined ? "" : ` ${reason.text}`;
+  return reason === undefined ? [] : [reason];
 }
+
+const inWords = (...parts: readonly (string | UnplannedReason)[]): string =>
+  parts.map((part) => (typeof part === "string" ? part : part.text)).join(" ");
 
 /** A lot of the edited order finds no room. */
 function ownRefusal(decoder: Decoder, subject: EditSubject, lot: number): Found<never> {
@@ -20,8 +24,10 @@ function ownRefusal(decoder: Decoder, subject: EditSubject, lot: number): Found<
       text: `${lotText} is held at a start that it cannot keep ${where}.`,
       remedy: "Free the order first, or choose a place at which it can keep its start.",
     });
+  const reasons = reasonsFor(decoder, job, subject.lineId);
   return refuse(subject, "no-room", {
-    text: `${lotText} finds no room ${where}.${reasonText(decoder, job, subject.lineId)}`,
+    text: inWords(`${lotText} finds no room ${where}.`, ...reasons),
+    reasons,
     remedy:
       jobs.latestStart[job]! < horizon
         ? "Choose an earlier place or another line: it may not start after its latest start."
@@ -46,8 +52,10 @@ export function noRoom(decoder: Decoder, subject: EditSubject, leftOut: readonly
       remedy: `Free order ${otherOrderId}, or choose another place.`,
       otherOrderId,
     });
+  const reasons = reasonsFor(decoder, lots.job[other]!, null);
   return refuse(subject, "crowds-out", {
-    text: `Order ${otherOrderId} would find no room in the plan any more.${reasonText(decoder, lots.job[other]!, null)}`,
+    text: inWords(`Order ${otherOrderId} would find no room in the plan any more.`, ...reasons),
+    reasons,
     remedy: `Choose another place, or take order ${otherOrderId} out first.`,
     otherOrderId,
   });

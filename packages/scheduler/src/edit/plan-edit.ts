@@ -1,4 +1,4 @@
-import type { Plan } from "../plan/plan.ts";
+import type { Plan, UnplannedReason } from "../plan/plan.ts";
 import type { ProblemFault } from "../result.ts";
 
 /** A lot of an order as a plan numbers it, from 0. */
@@ -39,6 +39,14 @@ export interface EditRefusal {
   readonly otherOrderId: string | null;
   readonly text: string;
   readonly remedy: string;
+  /** What stands behind it in the plan: fit or room. */
+  readonly reasons?: readonly UnplannedReason[];
+  /** Line on which the order is held. */
+  readonly heldLineId?: string;
+  /** Pieces that a lot needs at least. */
+  readonly leastPieces?: number;
+  /** Pieces that are packed together. */
+  readonly unitPieces?: number;
 }
 
 export type EditRefusalCode =

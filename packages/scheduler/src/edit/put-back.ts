@@ -31,9 +31,11 @@ export function putBack(standing: StandingPlan, orderId: string): Found<Draft> {
 /** No line may make the order: what the plan says of it. */
 function nowhere({ plan }: StandingPlan, subject: EditSubject): Found<never> {
   const reasons = plan.unplanned.find(({ orderId }) => orderId === subject.orderId)?.reasons ?? [];
-  const texts = reasons.filter(({ code }) => code !== "taken-out").map(({ text }) => text);
+  const others = reasons.filter(({ code }) => code !== "taken-out");
+  const texts = new Set(others.map(({ text }) => text));
   return refuse(subject, "does-not-fit", {
-    text: [`No line may make order ${subject.orderId}.`, ...new Set(texts)].join(" "),
+    text: [`No line may make order ${subject.orderId}.`, ...texts].join(" "),
     remedy: "Look at the product's moulds and lines, and at what holds the order.",
+    reasons: others,
   });
 }

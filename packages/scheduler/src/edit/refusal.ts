@@ -11,22 +11,21 @@ export interface EditSubject {
 export type Found<T> =
   { readonly ok: true; readonly value: T } | { readonly ok: false; readonly error: EditRefusal };
 
-/** What a refusal says. */
-export interface RefusalWords {
-  readonly text: string;
-  readonly remedy: string;
-  readonly otherOrderId?: string;
-}
+/** What a refusal says, and the figures and reasons in it. */
+type RefusalWords = Pick<
+  EditRefusal,
+  "text" | "remedy" | "reasons" | "heldLineId" | "leastPieces" | "unitPieces"
+> & { readonly otherOrderId?: string };
 
 export const found = <T>(value: T): { readonly ok: true; readonly value: T } => ({ ok: true, value });
 
 export function refuse(
   { orderId, lot, lineId }: EditSubject,
   code: EditRefusalCode,
-  { text, remedy, otherOrderId = "" }: RefusalWords,
+  { otherOrderId = "", ...words }: RefusalWords,
 ): { readonly ok: false; readonly error: EditRefusal } {
   const other = otherOrderId === "" ? null : otherOrderId;
-  return { ok: false, error: { code, orderId, lot, lineId, otherOrderId: other, text, remedy } };
+  return { ok: false, error: { code, orderId, lot, lineId, otherOrderId: other, ...words } };
 }
 
 /** An order's lot in words; lots are counted from 1 for people. */

@@ -34,6 +34,7 @@ export function checkSplit(
     return refuse(subject, "too-few-pieces", {
       text: `${sayLot(subject)} has ${sequences.pieces[lot]!} pieces; with ${pieces} taken from it ${rest} would stay, and a lot needs ${rule.leastPieces}.`,
       remedy: `Choose a whole number of pieces that leaves both lots with ${rule.leastPieces} or more.`,
+      leastPieces: rule.leastPieces,
     });
   const broken = [
     ...used.filter((each) => each !== lot).map((each) => sequences.pieces[each]!),
@@ -44,6 +45,7 @@ export function checkSplit(
     return refuse(subject, "breaks-packing", {
       text: `${pieces} and ${rest} pieces would break the packing units of ${rule.unitPieces} in more than one lot of order ${orderId}.`,
       remedy: `Choose a multiple of ${rule.unitPieces} pieces.`,
+      unitPieces: rule.unitPieces,
     });
   return found(made);
 }

@@ -1,3 +1,4 @@
+import { reasonOf } from "../explain/unplanned-words.ts";
 import { whyUnplanned } from "../explain/why-unplanned.ts";
 import { buildPlan } from "../plan/build-plan.ts";
 import type { Plan, UnplannedOrder, UnplannedReason } from "../plan/plan.ts";
@@ -26,11 +27,7 @@ export interface Position {
   readonly position: number;
 }
 
-const TAKEN_OUT: UnplannedReason = {
-  code: "taken-out",
-  lineId: null,
-  text: "It was taken out of the plan by hand.",
-};
+const TAKEN_OUT: UnplannedReason = reasonOf("taken-out", null, { kind: "taken out" });
 
 /** Orders that a person took out of a plan. */
 export function takenOutOf({ unplanned }: Plan): ReadonlySet<string> {

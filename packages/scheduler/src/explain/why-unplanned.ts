@@ -7,13 +7,10 @@ import { Decoder } from "../timing/decoder.ts";
 import { runEnd } from "../timing/run-timing.ts";
 import { emptySequences } from "../timing/sequences.ts";
 import { finish, type Work } from "../work/work.ts";
+import { misfitReason, reasonOf } from "./unplanned-words.ts";
 
 /** Orders explained between two pauses. */
 const ORDERS_PER_PAUSE = 100;
-
-function hours(seconds: number): string {
-  return `${Math.round(seconds / 360) / 10} h`;
-}
 
 function hoursAfter(calendar: Calendar, t: number): number {
   return t >= NEVER ? 0 : calendar.total - workedBefore(calendar, t);
@@ -34,28 +31,24 @@ function refusalAlone(problem: CompiledProblem, job: number, option: number): Un
   const seconds = options.seconds[option]!;
   const release = Math.max(jobs.release[job]!, options.availableFrom[option]!);
   if (mould >= 0 && moulds.firstCopy[mould] === moulds.firstCopy[mould + 1]) {
-    return {
-      code: "mould-unavailable",
-      lineId,
-      text: `There is no copy of mould ${data.moulds[mould]!.id}.`,
-    };
+    return reasonOf("mould-unavailable", lineId, { kind: "no mould copy", mouldId: data.moulds[mould]!.id });
   }
   const from = Math.max(lines.freeAt[line]!, release);
   const left = hoursAfter(lines.calendar[line]!, from);
   if (left < seconds) {
-    return {
-      code: "line-never-open-long-enough",
-      lineId,
-      text: `The run takes ${hours(seconds)}; from its earliest start to the end of the horizon the line is open for ${hours(left)}.`,
-    };
+    return reasonOf("line-never-open-long-enough", lineId, {
+      kind: "line open too short",
+      runSeconds: seconds,
+      leftSeconds: left,
+    });
   }
   const manned = hoursAfter(lines.runCalendar[line]!, from);
   if (manned < seconds) {
-    return {
-      code: "no-operators",
-      lineId,
-      text: `The run takes ${hours(seconds)}; operators for the line are there for ${hours(manned)}.`,
-    };
+    return reasonOf("no-operators", lineId, {
+      kind: "operators too short",
+      runSeconds: seconds,
+      leftSeconds: manned,
+    });
   }
   const { changes } = problem;
   const initial = lines.initialSetup[line]!;
@@ -70,36 +63,23 @@ function refusalAlone(problem: CompiledProblem, job: number, option: number): Un
     changes.teamWork[spec]! > 0 &&
     !teamCanDo(problem, lines.freeAt[line]!, changes.teamWork[spec]!)
   ) {
-    return {
-      code: "no-team-hours",
-      lineId,
-      text: `The change takes ${hours(changes.teamWork[spec]!)} of a setter team's work; no team has that much time left.`,
-    };
+    return reasonOf("no-team-hours", lineId, {
+      kind: "setters too short",
+      workSeconds: changes.teamWork[spec]!,
+    });
   }
   const fixed = jobs.fixedStart[job]!;
   if (fixed >= 0) {
     if (fixed < from) {
-      return {
-        code: "pin-impossible",
-        lineId,
-        text: `It is pinned to a start ${hours(from - fixed)} before it can begin here.`,
-      };
+      return reasonOf("pin-impossible", lineId, { kind: "pinned too early", bySeconds: from - fixed });
     }
     if (nextOpen(lines.runCalendar[line]!, fixed) !== fixed) {
-      return {
-        code: "pin-impossible",
-        lineId,
-        text: "It is pinned to a start at which the line is closed or has no operators.",
-      };
+      return reasonOf("pin-impossible", lineId, { kind: "pinned to closed time" });
     }
   }
   const start = nextOpen(lines.runCalendar[line]!, Math.max(from, fixed));
   if (start >= NEVER || runEnd(problem, line, start, seconds) >= NEVER) {
-    return {
-      code: "beyond-horizon",
-      lineId,
-      text: `The run of ${hours(seconds)} with its warm-ups would end after the horizon.`,
-    };
+    return reasonOf("beyond-horizon", lineId, { kind: "ends after horizon", runSeconds: seconds });
   }
   return null;
 }
@@ -108,7 +88,11 @@ function refusalAlone(problem: CompiledProblem, job: number, option: number): Un
  * The option would start after its order's latest start behind all that the decoder timed last, which `where` names; null when
  * it would not, or when another rule refuses it there.
  */
-function startsTooLate(decoder: Decoder, option: number, where: string): UnplannedReason | null {
+function startsTooLate(
+  decoder: Decoder,
+  option: number,
+  where: "alone" | "behind others",
+): UnplannedReason | null {
   const { data, jobs, options, origin } = decoder.problem;
   const job = options.job[option]!;
   const { latestStartAt } = data.jobs[job]!;
@@ -116,12 +100,11 @@ function startsTooLate(decoder: Decoder, option: number, where: string): Unplann
   const start = decoder.startBehind(option);
   const late = origin + start - latestStartAt;
   if (start >= NEVER || late <= 0) return null;
-  const by = late < 3600 ? `${Math.ceil(late / 60)} min` : hours(late);
-  const text =
-    jobs.fixedStart[job]! >= 0
-      ? `It is pinned to a start ${by} after its latest start.`
-      : `${where} it would start ${by} after its latest start.`;
-  return { code: "starts-too-late", lineId: data.lines[options.line[option]!]!.id, text };
+  return reasonOf("starts-too-late", data.lines[options.line[option]!]!.id, {
+    kind: "starts too late",
+    bySeconds: late,
+    where: jobs.fixedStart[job]! >= 0 ? "pinned" : where,
+  });
 }
 
 /** The line is fit for the order, but the others leave no room for it. */
@@ -130,20 +113,16 @@ function refusalInPlan(decoder: Decoder, job: number, option: number): Unplanned
   const line = problem.options.line[option]!;
   const lineId = problem.data.lines[line]!.id;
   if (problem.jobs.fixedStart[job]! >= 0) {
-    return {
-      code: "pin-impossible",
-      lineId,
-      text: "The line, its mould or a setter team is taken by other orders at the pinned start.",
-    };
+    return reasonOf("pin-impossible", lineId, { kind: "pinned start taken" });
   }
   const seconds = problem.options.seconds[option]!;
   const free = Math.max(decoder.ledger.lineFree[line]!, problem.jobs.release[job]!);
   const left = hoursAfter(problem.lines.runCalendar[line]!, free);
-  return {
-    code: "beyond-horizon",
-    lineId,
-    text: `The run takes ${hours(seconds)}; after the orders planned here ${hours(left)} are left, changes not counted.`,
-  };
+  return reasonOf("beyond-horizon", lineId, {
+    kind: "no time left",
+    runSeconds: seconds,
+    leftSeconds: left,
+  });
 }
 
 /** Runs that are longer than the horizon, or on lines that a pin excludes, were never options of the search. */
@@ -156,22 +135,20 @@ function refusalsBeforeSearch(problem: CompiledProblem, job: number): UnplannedR
     if (pinnedLine !== null && option.lineId !== pinnedLine) continue;
     const seconds = runSeconds(lotRuleOf(record).leastPieces, option.secondsPerPiece);
     if (seconds <= problem.horizon) continue;
-    reasons.push({
-      code: "line-never-open-long-enough",
-      lineId: option.lineId,
-      text: `The run takes ${hours(seconds)}; the whole horizon has ${hours(problem.horizon)}.`,
-    });
+    reasons.push(
+      reasonOf("line-never-open-long-enough", option.lineId, {
+        kind: "longer than horizon",
+        runSeconds: seconds,
+        horizonSeconds: problem.horizon,
+      }),
+    );
   }
   if (
     pinnedLine !== null &&
     record.options.length > 0 &&
     !record.options.some((option) => option.lineId === pinnedLine)
   ) {
-    reasons.push({
-      code: "pin-impossible",
-      lineId: pinnedLine,
-      text: "It is pinned to a line that cannot make it.",
-    });
+    reasons.push(reasonOf("pin-impossible", pinnedLine, { kind: "pinned to other line" }));
   }
   return reasons;
 }
@@ -193,7 +170,7 @@ function reasonsFor(decoder: Decoder, job: number, emptyDecoder: () => Decoder):
   const record = data.jobs[job]!;
   const reasons: UnplannedReason[] = [];
   if (record.options.length === 0) {
-    reasons.push({ code: "no-line-fits", lineId: null, text: "No line with any of its moulds may make it." });
+    reasons.push(reasonOf("no-line-fits", null, { kind: "no line" }));
   }
   if (jobs.release[job]! >= NEVER || jobs.release[job]! >= problem.horizon) {
     const sheet = data.sheets.findIndex(({ id }) => id === record.sheetId);
@@ -204,12 +181,12 @@ function reasonsFor(decoder: Decoder, job: number, emptyDecoder: () => Decoder):
     const kg = Math.round(jobs.grams[job]! / 1000);
     reasons.push(
       sheetNeverComes
-        ? {
-            code: "sheet-never-arrives",
-            lineId: null,
-            text: `It needs ${kg} kg of sheet ${record.sheetId ?? ""}; that much never arrives within the horizon.`,
-          }
-        : { code: "beyond-horizon", lineId: null, text: "Its earliest start lies after the horizon." },
+        ? reasonOf("sheet-never-arrives", null, {
+            kind: "sheet never arrives",
+            sheetId: record.sheetId ?? "",
+            kg,
+          })
+        : reasonOf("beyond-horizon", null, { kind: "starts after horizon" }),
     );
   }
   reasons.push(...refusalsBeforeSearch(problem, job));
@@ -218,28 +195,20 @@ function reasonsFor(decoder: Decoder, job: number, emptyDecoder: () => Decoder):
   const end = lots.firstOption[whole + 1]!;
   const sheetShort = jobs.sheet[job]! >= 0 && sheetIsUsedUp(decoder, job);
   if (sheetShort)
-    reasons.push({
-      code: "sheet-never-arrives",
-      lineId: null,
-      text: `The orders planned before it leave too little of sheet ${record.sheetId ?? ""}.`,
-    });
+    reasons.push(
+      reasonOf("sheet-never-arrives", null, { kind: "sheet used up", sheetId: record.sheetId ?? "" }),
+    );
   if (jobs.release[job]! < problem.horizon) {
     const empty = record.latestStartAt === undefined ? null : emptyDecoder();
     for (let option = first; option < end; option++) {
       const alone =
-        refusalAlone(problem, job, option) ??
-        (empty === null ? null : startsTooLate(empty, option, "With no other order planned"));
+        refusalAlone(problem, job, option) ?? (empty === null ? null : startsTooLate(empty, option, "alone"));
       if (alone !== null) reasons.push(alone);
       else if (!sheetShort)
-        reasons.push(
-          startsTooLate(decoder, option, "Behind the orders planned here") ??
-            refusalInPlan(decoder, job, option),
-        );
+        reasons.push(startsTooLate(decoder, option, "behind others") ?? refusalInPlan(decoder, job, option));
     }
   }
-  for (const refusal of record.refusals)
-    reasons.push({ code: "no-line-fits", lineId: refusal.lineId, text: refusal.text });
-  return reasons;
+  return [...reasons, ...record.refusals.map(misfitReason)];
 }
 
 function sheetIsUsedUp(decoder: Decoder, job: number): boolean {

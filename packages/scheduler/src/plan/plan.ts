@@ -1,3 +1,5 @@
+import type { UnplannedCause } from "./unplanned-cause.ts";
+
 /** Wire-ready plan: ids and instants (integer seconds since the epoch, UTC), no indices. Segments never overlap on a line. */
 export interface Plan {
   /** Sorted by line (in the problem's order), then start. */
@@ -100,6 +102,8 @@ export interface UnplannedReason {
     | "taken-out";
   readonly lineId: string | null;
   readonly text: string;
+  /** The same apart from words, for other languages; absent where only the words are known, and in older plans. */
+  readonly cause?: UnplannedCause;
 }
 
 /** Every named term once, in the order below: amount in its unit × price = cost; `total` is their sum. Hours and weights as in `ObjectiveWeights`. */

@@ -216,7 +216,14 @@ export interface OptionRefusal {
   readonly mouldId: string;
   readonly code: string;
   readonly text: string;
+  /** Absent where a rate, not a check, stands against it. */
+  readonly compared?: Compared;
 }
+
+/** The two sides of a fit check: a figure against a limit, or a name (an id for an approval) against those there are. */
+export type Compared =
+  | { readonly needed: number; readonly has: number; readonly unit: string }
+  | { readonly needed: string; readonly has: readonly string[] };
 
 /**
  * The planner's word for one order: a line, a start, or both; pinned orders of one line that carry `sequence` run in

@@ -1,5 +1,5 @@
 import type { Format } from "../../format/format.ts";
-import type { PlanNames } from "../../format/plan-names.ts";
+import { namingFor, type PlanNames } from "../../format/plan-names.ts";
 import type { BoardPlan } from "../../kernels/board-plan.ts";
 import { isoWeek } from "../../kernels/time-marks.ts";
 import type { BoardWords } from "../../render/frame.ts";
@@ -34,7 +34,7 @@ export function boardWords(
     hours: (seconds) => format.gate(seconds),
     late: (seconds) => text.board.late(format.span(seconds)),
     stop: (reason) => text.board.stop[reason],
-    refused: (reason) => text.edit.doesNotFit(reason),
+    refused: (reason) => text.edit.doesNotFit(text.causes.misfit(reason, namingFor(names, format))),
     now: text.board.now,
   };
 }

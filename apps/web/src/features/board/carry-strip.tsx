@@ -1,6 +1,8 @@
+import type { EditRefusal, FitRefusal } from "@formweek/contracts";
 import { useMemo, type JSX } from "react";
 import type { Format } from "../../format/format.ts";
 import { useFormat } from "../../format/use-format.ts";
+import { useNaming } from "../../format/use-naming.ts";
 import type { BoardPlan } from "../../kernels/board-plan.ts";
 import { planDifference, type ChangedSide } from "../../kernels/plan-difference.ts";
 import { rowTopPx } from "../../kernels/row-layout.ts";
@@ -31,7 +33,7 @@ export function CarryStrip({ canTry }: { readonly canTry: boolean }): JSX.Elemen
 interface CarriedProps {
   readonly plan: BoardPlan;
   readonly carry: Carry;
-  readonly refusal: string | null;
+  readonly refusal: FitRefusal | null;
   /** Places are tried here, before letting go. */
   readonly canTry: boolean;
 }
@@ -39,6 +41,7 @@ interface CarriedProps {
 function Carried({ plan, carry, refusal, canTry }: CarriedProps): JSX.Element {
   const text = useText();
   const format = useFormat();
+  const naming = useNaming();
   const { trial, place } = carry;
   const isRefused = refusal !== null || trial?.kind === "refused";
   const how = isRefused
@@ -55,11 +58,9 @@ function Carried({ plan, carry, refusal, canTry }: CarriedProps): JSX.Element {
         </strong>
       </p>
       {refusal !== null ? (
-        <p className="late-words">{text.edit.doesNotFit(refusal)}</p>
+        <p className="late-words">{text.edit.doesNotFit(text.causes.misfit(refusal, naming))}</p>
       ) : trial?.kind === "refused" ? (
-        <p className="late-words">
-          {trial.cause} {trial.remedy}
-        </p>
+        <Refused refusal={trial.refusal} />
       ) : trial?.kind === "plan" ? (
         <Effects before={plan} after={trial.plan} />
       ) : (
@@ -67,6 +68,16 @@ function Carried({ plan, carry, refusal, canTry }: CarriedProps): JSX.Element {
       )}
       <p className="hint">{how}</p>
     </>
+  );
+}
+
+function Refused({ refusal }: { readonly refusal: EditRefusal }): JSX.Element {
+  const { refusals } = useText();
+  const { cause, remedy } = refusals.edit(refusal, useNaming());
+  return (
+    <p className="late-words">
+      {cause} {remedy}
+    </p>
   );
 }
 

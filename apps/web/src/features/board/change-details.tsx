@@ -45,7 +45,7 @@ export function ChangeDetails({ plan, segment, change, names }: ChangeDetailsPro
             <tbody>
               {change.tasks.map((task) => (
                 <tr key={task.name}>
-                  <th scope="row">{task.name}</th>
+                  <th scope="row">{text.causes.task(task)}</th>
                   <td className="number">{format.decimal(task.minutes, task.minutes % 1 === 0 ? 0 : 1)}</td>
                   <td>{task.byTeam ? details.byTeam : details.byLine}</td>
                 </tr>

@@ -3,6 +3,7 @@ import { useRef, type JSX } from "react";
 import { Icon } from "../../components/icon.tsx";
 import { problemInWords } from "../../components/notice.tsx";
 import { useFormat } from "../../format/use-format.ts";
+import { useNaming } from "../../format/use-naming.ts";
 import type { BoardPlan } from "../../kernels/board-plan.ts";
 import { heldOrders, isKept, plannedPlace } from "../../kernels/held-order.ts";
 import { useChangePin, type PinChange } from "../../sync/pins.ts";
@@ -21,6 +22,7 @@ interface HoldOrderProps {
 /** Holds an order where it runs, or frees it; says that this counts from the next planning run on. */
 export function HoldOrder({ plan, orderId, lot, pins }: HoldOrderProps): JSX.Element | null {
   const text = useText();
+  const naming = useNaming();
   const format = useFormat();
   const plantId = plan.document.plant.id;
   const change = useChangePin(plantId);
@@ -38,7 +40,7 @@ export function HoldOrder({ plan, orderId, lot, pins }: HoldOrderProps): JSX.Ele
   const isNow = (at: string | null): boolean =>
     pin !== undefined && pin.lineId === place?.lineId && pin.start === at;
   const failed = change.error ?? start.error;
-  const failure = failed === null ? null : problemInWords(failed, text);
+  const failure = failed === null ? null : problemInWords(failed, text, naming);
   return (
     <section className="hold" aria-label={text.hold.title}>
       <h3>{text.hold.title}</h3>

@@ -4,6 +4,7 @@ import { Facts, type Fact } from "../../components/facts.tsx";
 import { SheetBand } from "../../components/sheet-band.tsx";
 import type { Format } from "../../format/format.ts";
 import { useFormat } from "../../format/use-format.ts";
+import { useNaming } from "../../format/use-naming.ts";
 import { secondsOf, type BoardPlan, type BoardSegment } from "../../kernels/board-plan.ts";
 import { useText, type Text } from "../../text/text.ts";
 import { EditOrder } from "./edit-order.tsx";
@@ -25,6 +26,7 @@ export function OrderDetails({ plan, orderId, run, names, pins }: OrderDetailsPr
   const text = useText();
   const format = useFormat();
   const store = useBoardStore();
+  const naming = useNaming();
   const order = plan.orders.get(orderId);
   if (order === undefined) return null;
   const runs = plan.runsOfOrder.get(orderId) ?? [];
@@ -63,7 +65,7 @@ export function OrderDetails({ plan, orderId, run, names, pins }: OrderDetailsPr
           <h3>{text.details.reasons}</h3>
           <ul className="reasons">
             {reasons.map((reason) => (
-              <li key={`${reason.code} ${reason.lineId ?? ""}`}>{reason.text}</li>
+              <li key={`${reason.code} ${reason.lineId ?? ""}`}>{text.causes.unplanned(reason, naming)}</li>
             ))}
           </ul>
         </>

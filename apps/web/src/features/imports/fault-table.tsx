@@ -12,7 +12,7 @@ const usualRowPx = 58;
 /** Every bad or doubtful cell: where it is, what stands there, what is wrong, what to do. */
 export function FaultTable({ faults: given }: { readonly faults: readonly Fault[] }): JSX.Element {
   const faults = useMemo(() => given.toSorted(byPlace), [given]);
-  const { imports: text } = useText();
+  const { imports: text, refusals } = useText();
   const scrollRef = useRef<HTMLDivElement>(null);
   const virtual = useVirtualizer({
     count: faults.length,
@@ -49,7 +49,9 @@ export function FaultTable({ faults: given }: { readonly faults: readonly Fault[
           <SpacerRow height={above} />
           {items.map((item) => {
             const fault = faults[item.index];
-            return fault === undefined ? null : (
+            if (fault === undefined) return null;
+            const said = refusals.importFault(fault);
+            return (
               <tr
                 key={item.index}
                 ref={virtual.measureElement}
@@ -65,8 +67,8 @@ export function FaultTable({ faults: given }: { readonly faults: readonly Fault[
                 <td className="number">{fault.row ?? text.wholeSheet}</td>
                 <td>{fault.column ?? text.wholeRow}</td>
                 <td className="value">{fault.value ?? ""}</td>
-                <td>{fault.problem}</td>
-                <td>{fault.remedy}</td>
+                <td>{said.problem}</td>
+                <td>{said.remedy}</td>
               </tr>
             );
           })}

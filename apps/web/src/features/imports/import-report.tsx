@@ -4,6 +4,7 @@ import type { ImportReport } from "@formweek/contracts";
 import { Icon } from "../../components/icon.tsx";
 import { problemInWords } from "../../components/notice.tsx";
 import { useFormat } from "../../format/use-format.ts";
+import { useNaming } from "../../format/use-naming.ts";
 import type { CallError } from "../../sync/client.ts";
 import { useText, type Text } from "../../text/text.ts";
 import { ChangeList } from "./change-list.tsx";
@@ -33,10 +34,11 @@ export function ImportReportView({
   onLeave,
 }: ImportReportProps): JSX.Element {
   const text = useText();
+  const naming = useNaming();
   const format = useFormat();
   const title = useRef<HTMLHeadingElement>(null);
   useEffect(() => title.current?.focus(), []);
-  const problem = failure === null ? null : problemInWords(failure, text);
+  const problem = failure === null ? null : problemInWords(failure, text, naming);
   const { summary } = report;
   const counts = [
     { label: text.imports.rows, value: report.rows, tone: "" },
@@ -142,7 +144,7 @@ export function ImportReportView({
                     <td className="number">{entry.row ?? ""}</td>
                     <td>
                       {entry.reasons.map((reason) => (
-                        <div key={reason}>{reason}</div>
+                        <div key={reason.text}>{text.causes.unplanned(reason, naming)}</div>
                       ))}
                     </td>
                   </tr>
@@ -173,18 +175,14 @@ function acceptLabel(report: ImportReport, text: Text, count: (value: number) =>
 
 /** Puts the faults on the clipboard, to send them to whoever wrote the file. */
 function CopyFaults({ report }: { readonly report: ImportReport }): JSX.Element {
-  const { imports: text } = useText();
+  const { imports: text, refusals } = useText();
   const [isCopied, setCopied] = useState(false);
   const copy = async (): Promise<void> => {
     const head = [text.sheet, text.row, text.column, text.value, text.problem, text.remedy];
-    const rows = report.faults.map((fault) => [
-      fault.sheet,
-      `${fault.row ?? ""}`,
-      fault.column ?? "",
-      fault.value ?? "",
-      fault.problem,
-      fault.remedy,
-    ]);
+    const rows = report.faults.map((fault) => {
+      const { problem, remedy } = refusals.importFault(fault);
+      return [fault.sheet, `${fault.row ?? ""}`, fault.column ?? "", fault.value ?? "", problem, remedy];
+    });
     await navigator.clipboard.writeText([head, ...rows].map((cells) => cells.join("\t")).join("\n"));
     setCopied(true);
   };

@@ -5,6 +5,7 @@ import { Facts, type Fact } from "../../components/facts.tsx";
 import { Icon } from "../../components/icon.tsx";
 import type { Format } from "../../format/format.ts";
 import { useFormat } from "../../format/use-format.ts";
+import { useNaming } from "../../format/use-naming.ts";
 import { secondsOf } from "../../kernels/board-plan.ts";
 import { termsOf } from "../../kernels/order-terms.ts";
 import { useText, type Text } from "../../text/text.ts";
@@ -26,6 +27,7 @@ export function OrderPanel({ order, product, products, onClose }: OrderPanelProp
   const format = useFormat();
   const { change, isBusy } = useBookWork();
   const [isEditing, setEditing] = useState(false);
+  const naming = useNaming();
   return (
     <aside className="details" aria-label={text.details.order(order.id)}>
       <button
@@ -50,7 +52,9 @@ export function OrderPanel({ order, product, products, onClose }: OrderPanelProp
           <h3>{text.details.reasons}</h3>
           <ul className="reasons">
             {order.reasons.map((reason) => (
-              <li key={reason}>{reason}</li>
+              <li key={`${reason.code} ${reason.lineId ?? ""} ${reason.text}`}>
+                {text.causes.unplanned(reason, naming)}
+              </li>
             ))}
           </ul>
         </>

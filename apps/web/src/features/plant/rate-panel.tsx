@@ -4,6 +4,7 @@ import type { RateEntry } from "@formweek/contracts";
 import { Facts } from "../../components/facts.tsx";
 import { Icon } from "../../components/icon.tsx";
 import { useFormat } from "../../format/use-format.ts";
+import { useNaming } from "../../format/use-naming.ts";
 import type { RateCell } from "../../kernels/rate-matrix.ts";
 import { useText } from "../../text/text.ts";
 import { CyclePicture } from "./cycle-picture.tsx";
@@ -53,8 +54,9 @@ export function RatePanel({ cell, plant, onClose }: RatePanelProps): JSX.Element
 }
 
 function RateFigures({ rate }: { readonly rate: NonNullable<RateEntry["rate"]> }): JSX.Element {
-  const { plant: text, units } = useText();
+  const { plant: text, units, causes } = useText();
   const format = useFormat();
+  const naming = useNaming();
   const { limit } = rate;
   return (
     <>
@@ -73,7 +75,7 @@ function RateFigures({ rate }: { readonly rate: NonNullable<RateEntry["rate"]> }
       <h3>
         {text.rates.limitedBy}: {text.rates.limits[limit.name] ?? limit.name}
       </h3>
-      <p>{limit.text}</p>
+      <p>{causes.limit(rate, naming)}</p>
       {limit.byShare !== null && limit.byShare > 0 && (
         <p className="hint">{text.rates.byShare(format.percentFine(limit.byShare))}</p>
       )}
@@ -82,15 +84,16 @@ function RateFigures({ rate }: { readonly rate: NonNullable<RateEntry["rate"]> }
 }
 
 function Refusals({ entry }: { readonly entry: RateEntry }): JSX.Element {
-  const { plant: text } = useText();
+  const { plant: text, causes } = useText();
   const format = useFormat();
+  const naming = useNaming();
   return (
     <>
       <h3>{text.rates.refused}</h3>
       <ul className="refusals">
         {entry.refusals.map((refusal) => (
           <li key={refusal.code}>
-            {refusal.text}
+            {causes.misfit(refusal, naming)}
             {Object.keys(refusal.numbers).length > 0 && (
               <Facts
                 facts={Object.entries(refusal.numbers).map(([name, value]) => ({

@@ -82,12 +82,13 @@ function changeWords({ change, sheetOut, sheetIn }: Change, span: string, words:
 }
 
 /** What is to be done, each with its minutes; who does it where both setters and line have a part. */
-function taskWords({ tasks }: ChangeSegment, { text: { sheets }, format }: Words): readonly string[] {
+function taskWords({ tasks }: ChangeSegment, { text: { sheets, causes }, format }: Words): readonly string[] {
   const isShared = tasks.some((task) => task.byTeam) && tasks.some((task) => !task.byTeam);
-  return tasks.map(({ name, minutes, byTeam }) => {
-    const lasts = format.span(minutes * 60);
+  return tasks.map((task) => {
+    const lasts = format.span(task.minutes * 60);
+    const name = causes.task(task);
     if (!isShared) return sheets.task(name, lasts);
-    return byTeam ? sheets.setterTask(name, lasts) : sheets.lineTask(name, lasts);
+    return task.byTeam ? sheets.setterTask(name, lasts) : sheets.lineTask(name, lasts);
   });
 }
 

@@ -4,6 +4,7 @@ import { useEffect, useRef, useState, type JSX } from "react";
 import { Icon } from "../../components/icon.tsx";
 import { problemInWords } from "../../components/notice.tsx";
 import { useFormat } from "../../format/use-format.ts";
+import { useNaming } from "../../format/use-naming.ts";
 import { CallError } from "../../sync/client.ts";
 import { isRunning, keys, useSolveRun } from "../../sync/queries.ts";
 import {
@@ -65,9 +66,10 @@ interface StartSolveProps {
 
 function StartSolve({ plantId, isFirst, hasOrders }: StartSolveProps): JSX.Element {
   const text = useText();
+  const naming = useNaming();
   const [seconds, setSeconds] = useState<number>(usualSeconds);
   const start = useStartSolve(plantId);
-  const failure = start.error === null ? null : problemInWords(start.error, text);
+  const failure = start.error === null ? null : problemInWords(start.error, text, naming);
   return (
     <div className="solve-start">
       <label className="solve-seconds">
@@ -193,7 +195,7 @@ function useOutcome(
   };
   if (ended === null) return { isFailure: false, words: [], dismiss };
   if (ended.state === "failed") {
-    const { problem } = ended;
+    const problem = ended.problem === null ? null : text.refusals.problem(ended.problem);
     return {
       isFailure: true,
       words: [text.solve.failed + ".", problem?.cause ?? "", problem?.remedy ?? ""].filter(

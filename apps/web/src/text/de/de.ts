@@ -1,10 +1,12 @@
 import type { Text } from "../en/en.ts";
 import { bookText } from "./book-text.ts";
 import { boardText } from "./board-text.ts";
+import { causesText } from "./causes-text.ts";
 import { editText } from "./edit-text.ts";
 import { hoursText } from "./hours-text.ts";
 import { ordersText } from "./orders-text.ts";
 import { plantText } from "./plant-text.ts";
+import { refusalsText } from "./refusals-text.ts";
 import { sheetsText } from "./sheets-text.ts";
 import { shellText } from "./shell-text.ts";
 
@@ -18,4 +20,6 @@ export const de: Text = {
   ...bookText,
   ...plantText,
   ...sheetsText,
+  ...causesText,
+  ...refusalsText,
 };

@@ -1,10 +1,12 @@
 import { shellText } from "./shell-text.ts";
 import { bookText } from "./book-text.ts";
 import { boardText } from "./board-text.ts";
+import { causesText } from "./causes-text.ts";
 import { editText } from "./edit-text.ts";
 import { hoursText } from "./hours-text.ts";
 import { ordersText } from "./orders-text.ts";
 import { plantText } from "./plant-text.ts";
+import { refusalsText } from "./refusals-text.ts";
 import { sheetsText } from "./sheets-text.ts";
 
 /** Every word of the app in English, which gives every other language its shape. */
@@ -17,6 +19,8 @@ export const en = {
   ...bookText,
   ...plantText,
   ...sheetsText,
+  ...causesText,
+  ...refusalsText,
 };
 
 /** The shape that every language fills. */

@@ -1,0 +1,25 @@
+import type { EditRefusal, ImportFault } from "@formweek/contracts";
+import type { Naming } from "../naming.ts";
+
+/** What the server says when it refuses something. */
+export interface RefusalWords {
+  readonly title: string;
+  readonly cause: string;
+  readonly remedy: string;
+}
+
+/** Refusals come in English and with a code: other languages word the code. */
+export const refusalsText = {
+  refusals: {
+    problem: (said: RefusalWords & { readonly code: string }): RefusalWords => said,
+    edit: (refusal: EditRefusal, _naming: Naming): Omit<RefusalWords, "title"> => ({
+      cause: refusal.text,
+      remedy: refusal.remedy,
+    }),
+    importFault: ({ problem, remedy }: ImportFault): Pick<ImportFault, "problem" | "remedy"> => ({
+      problem,
+      remedy,
+    }),
+    editTitle: (order: string) => `Order ${order} cannot be changed so.`,
+  },
+};

@@ -1,0 +1,10 @@
+/** How the catalogues write what the server reports by id and in seconds. */
+export interface Naming {
+  readonly line: (id: string) => string;
+  readonly mould: (id: string) => string;
+  readonly sheet: (id: string) => string;
+  readonly team: (id: string) => string;
+  readonly span: (seconds: number) => string;
+  /** Up to three decimals. */
+  readonly figure: (value: number) => string;
+}
