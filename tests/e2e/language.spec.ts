@@ -139,6 +139,7 @@ async function namesInData(request: APIRequestContext): Promise<readonly string[
 async function shownTexts(page: Page): Promise<readonly string[]> {
   return page.evaluate(() => {
     const foreign = (element: Element | null): boolean => {
+      if (element?.closest("[translate=no]") != null) return true;
       const marked = element?.closest("[lang]")?.getAttribute("lang") ?? "";
       return !marked.startsWith("de");
     };
@@ -168,7 +169,7 @@ test.beforeAll(async ({ app, playwright }) => {
 
 test("the words that only English has are enough to find English by", () => {
   expect(english.size).toBeGreaterThan(400);
-  for (const word of ["the", "late", "and", "not", "with"]) expect(english).toContain(word);
+  for (const word of ["the", "and", "not", "with", "orders"]) expect(english).toContain(word);
 });
 
 for (const screen of screens) {

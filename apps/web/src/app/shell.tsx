@@ -36,7 +36,7 @@ export function Shell({ plants, plantId, onPlant, connection, children }: ShellP
         {text.skip}
       </a>
       <header className="shell-bar">
-        <span className="brand" aria-label={text.name}>
+        <span className="brand" aria-label={text.name} translate="no">
           Form<b>week</b>
         </span>
         <nav className="shell-menu" aria-label={text.mainMenu}>

@@ -83,7 +83,7 @@ export function SummaryStrip({ document, newOrders, hasOtherInputs }: SummaryStr
                 <tr key={term.name}>
                   <th scope="row">{text.terms[term.name] ?? term.name}</th>
                   <td className="number">
-                    {format.decimal(term.amount, 1)} {term.unit}
+                    {format.decimal(term.amount, 1)} {text.termUnits[term.unit] ?? term.unit}
                   </td>
                   <td className="number">{format.money(term.cost)}</td>
                 </tr>

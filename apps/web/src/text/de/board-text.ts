@@ -218,6 +218,14 @@ export const boardText: typeof english = {
       "unplanned orders": "Nicht geplante Aufträge",
       makespan: "Ende des letzten Laufs",
     },
+    termUnits: {
+      "weight × h": "Gewicht × h",
+      weight: "Gewicht",
+      h: "h",
+      kg: "kg",
+      "holding weight × h": "Lagergewicht × h",
+      orders: "Aufträge",
+    },
   },
   table: {
     caption: "Der Plan Zeile für Zeile, nach Zeit geordnet",

@@ -213,6 +213,14 @@ export const boardText = {
       "unplanned orders": "Orders not planned",
       makespan: "End of the last run",
     } as Readonly<Record<string, string>>,
+    termUnits: {
+      "weight × h": "weight × h",
+      weight: "weight",
+      h: "h",
+      kg: "kg",
+      "holding weight × h": "holding weight × h",
+      orders: "orders",
+    } as Readonly<Record<string, string>>,
   },
   table: {
     caption: "The plan row by row, in order of time",
