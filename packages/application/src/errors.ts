@@ -1,10 +1,13 @@
 import type { EditRefusal } from "@formweek/scheduler";
+import type { PinCause } from "./commands/pin-cause.ts";
 
 /** One bad field or row behind a refusal. `path` is a field path ("lines.0.name") or a place in a file; "" for the whole input. */
 export interface FieldFault {
   readonly path: string;
   readonly problem: string;
   readonly remedy: string;
+  /** The same apart from words; absent where only the words are known. */
+  readonly cause?: PinCause;
 }
 
 /** Stable codes of refusals; each is answered with one HTTP status by the API and one exit text by the command line. */

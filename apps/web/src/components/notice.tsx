@@ -90,7 +90,7 @@ export function problemInWords(cause: unknown, text: Text, naming: Naming): Call
   if (problem.code === oddAnswer) {
     return { ...problem, title: app.serverOdd, cause: app.serverOddCause, remedy: app.serverOddRemedy };
   }
-  if (problem.edit === undefined) return { ...problem, ...text.refusals.problem(problem) };
+  if (problem.edit === undefined) return { ...problem, ...text.refusals.problem(problem, naming) };
   const title = text.refusals.editTitle(problem.edit.orderId);
   return { ...problem, title, ...text.refusals.edit(problem.edit, naming) };
 }

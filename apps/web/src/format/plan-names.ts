@@ -45,6 +45,10 @@ export function planNames(plant: Plant | undefined, text: Text): PlanNames {
 }
 
 /** Names and figures for what the server reports by id and in seconds. */
-export function namingFor({ line, mouldAlone, sheet, team }: PlanNames, { span, figure }: Format): Naming {
-  return { line, mould: mouldAlone, sheet, team, span, figure };
+export function namingFor(
+  { line, mouldAlone, sheet, team }: PlanNames,
+  { instant, span, figure }: Format,
+): Naming {
+  const moment = (iso: string): string => instant(Date.parse(iso) / 1000);
+  return { line, mould: mouldAlone, sheet, team, moment, span, figure };
 }

@@ -8,6 +8,7 @@ const NamingContext = createContext<Naming>({
   mould: asIs,
   sheet: asIs,
   team: asIs,
+  moment: asIs,
   span: String,
   figure: String,
 });

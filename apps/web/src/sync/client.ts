@@ -1,4 +1,4 @@
-import { ProblemDetails, type EditRefusal } from "@formweek/contracts";
+import { ProblemDetails, type EditRefusal, type FieldFault } from "@formweek/contracts";
 import type { ZodType } from "zod";
 
 /** Why a call failed, in words for the planner. `status` 0: no answer arrived. */
@@ -8,7 +8,7 @@ export interface CallProblem {
   readonly title: string;
   readonly cause: string;
   readonly remedy: string;
-  readonly faults: readonly { readonly path: string; readonly problem: string; readonly remedy: string }[];
+  readonly faults: readonly FieldFault[];
   /** The rule that stands against a change by hand. */
   readonly edit?: EditRefusal;
 }

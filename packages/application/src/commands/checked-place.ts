@@ -9,6 +9,7 @@ import {
 import type { FormingLine, Order, Plant } from "@formweek/capacity-model";
 import { type FieldFault, appError } from "../errors.ts";
 import { orderNotFound } from "../not-found.ts";
+import { isoInstant } from "../planning/iso-instant.ts";
 import { productOptions } from "../planning/job-options.ts";
 import type { ProductOptions } from "../planning/job-options.ts";
 import { pinnedPlace } from "../planning/pinned-place.ts";
@@ -16,6 +17,7 @@ import { planWindow } from "../planning/plan-window.ts";
 import { SetupStates } from "../planning/setup-states.ts";
 import type { PinnedPlace } from "../ports/pin-repository.ts";
 import { type Result, ok, refused } from "../result.ts";
+import type { PinCause } from "./pin-cause.ts";
 import { refusalOfOrders, refusalOfPlant } from "./record-faults.ts";
 
 /** Where an order is to be held; null where that is left open. */
@@ -66,6 +68,7 @@ const nowhere: FieldFault = {
   path: "lineId",
   problem: "Neither a line nor a start is named.",
   remedy: "Name a line, a start, or both.",
+  cause: { kind: "no place named" },
 };
 
 function orderFaults(order: Order, { plant, orders }: PlantAndBook): readonly FieldFault[] {
@@ -76,6 +79,7 @@ function orderFaults(order: Order, { plant, orders }: PlantAndBook): readonly Fi
       path: "orderId",
       problem: `Order ${order.id} is covered by stock: nothing of it runs.`,
       remedy: "Nothing to hold; correct the stock of its product if pieces have to be made.",
+      cause: { kind: "covered by stock" },
     },
   ];
 }
@@ -118,15 +122,17 @@ function lineFaults({ lineId, line, able, made, plant }: AskedLine): readonly Fi
         path: "lineId",
         problem: `"${lineId}" is no line of this plant; its lines are ${named(plant.lines)}.`,
         remedy: choice,
+        cause: { kind: "no such line", lineId },
       },
     ];
   // a record that is missing stands against every line and names none
   return made.refusals
     .filter((refusal) => refusal.lineId === line.id || refusal.lineId === "")
-    .map(({ code, text }) => ({
+    .map(({ code, text, mouldId, compared }): FieldFault => ({
       path: "lineId",
       problem: text,
       remedy: code === "approval" ? `Have the mould approved there and record it, or: ${choice}` : choice,
+      ...(compared === undefined ? {} : { cause: { kind: "does not fit", mouldId, check: code, compared } }),
     }));
 }
 
@@ -142,10 +148,16 @@ interface AskedStart {
 function startFaults({ startAt, order, lines, plant, now }: AskedStart): readonly FieldFault[] {
   const window = planWindow(plant, now);
   const local = (at: number): string => localTextAt(plant.timeZone, at);
-  const fault = (problem: string, remedy: string): FieldFault => ({ path: "start", problem, remedy });
+  const fault = (cause: PinCause, problem: string, remedy: string): FieldFault => ({
+    path: "start",
+    problem,
+    remedy,
+    cause,
+  });
   if (startAt < window.start || startAt >= window.end)
     return [
       fault(
+        { kind: "outside window", from: isoInstant(window.start), to: isoInstant(window.end) },
         `${local(startAt)} lies outside the planning window, ${local(window.start)} to ${local(window.end)}.`,
         "Choose a start within the window.",
       ),
@@ -153,6 +165,7 @@ function startFaults({ startAt, order, lines, plant, now }: AskedStart): readonl
   if (order.earliestStartAt !== null && startAt < order.earliestStartAt)
     return [
       fault(
+        { kind: "before earliest start", earliest: isoInstant(order.earliestStartAt) },
         `${local(startAt)} is before ${local(order.earliestStartAt)}, the earliest start of order ${order.id}.`,
         "Choose a later start, or change the order's earliest start.",
       ),
@@ -165,6 +178,7 @@ function startFaults({ startAt, order, lines, plant, now }: AskedStart): readonl
   const closed = lines.length === 1 ? `${named(lines)} is closed` : `${named(lines)} are all closed`;
   return [
     fault(
+      { kind: "closed", next: next < window.end ? isoInstant(next) : null },
       `${closed} at ${local(startAt)}.`,
       next < window.end
         ? `Choose a start in working time; the next is ${local(next)}.`

@@ -166,6 +166,7 @@ function useOutcome(
   document: PlanDocument | null,
 ): Outcome {
   const text = useText();
+  const naming = useNaming();
   const format = useFormat();
   const client = useQueryClient();
   const before = useRef<Before | null>(null);
@@ -195,7 +196,7 @@ function useOutcome(
   };
   if (ended === null) return { isFailure: false, words: [], dismiss };
   if (ended.state === "failed") {
-    const problem = ended.problem === null ? null : text.refusals.problem(ended.problem);
+    const problem = ended.problem === null ? null : text.refusals.problem(ended.problem, naming);
     return {
       isFailure: true,
       words: [text.solve.failed + ".", problem?.cause ?? "", problem?.remedy ?? ""].filter(

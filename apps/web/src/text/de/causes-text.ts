@@ -73,7 +73,7 @@ const tooLate = {
 };
 
 /** A fit check by its code; null: a code that is not known here. */
-function misfit(check: string, compared: Compared, naming: Naming): string | null {
+export function misfit(check: string, compared: Compared, naming: Naming): string | null {
   if ("unit" in compared) return figures(check, compared, naming);
   const { needed, has } = compared;
   const listed = (names: readonly string[]): string => (names.length === 0 ? "keins" : names.join(", "));

@@ -1,17 +1,25 @@
 import type { EditRefusal, ProblemCode } from "@formweek/contracts";
-import type { refusalsText as english, RefusalWords } from "../en/refusals-text.ts";
+import type { refusalsText as english } from "../en/refusals-text.ts";
 import type { Naming } from "../naming.ts";
 import { causesText } from "./causes-text.ts";
 import { importFaults } from "./import-faults.ts";
+import { pin } from "./pin-words.ts";
 
 /** What the server refuses, worded from its code; the fields and rows concerned are named beside it. */
 export const refusalsText: typeof english = {
   refusals: {
-    problem: (said) => {
-      const words = problems[said.code as ProblemCode] as readonly [string, string, string] | undefined;
+    problem: (said, naming) => {
+      const causes = said.faults.flatMap((fault) => fault.cause ?? []);
+      const words = problems[said.code as ProblemCode] as ProblemWords | undefined;
       if (words === undefined) return said;
       const [title, cause, remedy] = words;
-      return { title, cause, remedy };
+      if (causes.length === 0) return { title, cause: cause ?? said.cause, remedy };
+      const found = causes.map((each) => pin(each, naming));
+      return {
+        title: "Der Auftrag lässt sich dort nicht festhalten.",
+        cause: [...new Set(found.map(([problem]) => problem))].join(" "),
+        remedy: [...new Set(found.map(([, toDo]) => toDo))].join(" "),
+      };
     },
     edit: (refusal, naming) => {
       const [cause, remedy] = edit(refusal, naming);
@@ -29,10 +37,10 @@ export const refusalsText: typeof english = {
 
 const lookAgain = "Den jetzigen Stand ansehen, dann die Änderung wiederholen.";
 
-/** What happened, why, and what to do. */
-const problems: Readonly<
-  Record<ProblemCode, readonly [RefusalWords["title"], RefusalWords["cause"], RefusalWords["remedy"]]>
-> = {
+/** What happened, why (null: what the server says stands, since it names the very entries), and what to do. */
+type ProblemWords = readonly [title: string, cause: string | null, remedy: string];
+
+const problems: Readonly<Record<ProblemCode, ProblemWords>> = {
   "not-found": [
     "Das Gesuchte gibt es hier nicht.",
     "Es wurde inzwischen entfernt, oder seine Nummer ist falsch.",
@@ -45,14 +53,10 @@ const problems: Readonly<
   ],
   "unreadable-file": [
     "Die Datei ist nicht lesbar.",
-    "Sie ist keine CSV- oder XLSX-Datei, ist beschädigt oder zu groß.",
+    null,
     "Die Datei im Tabellenprogramm öffnen, neu speichern und noch einmal laden.",
   ],
-  "invalid-input": [
-    "Das geht so nicht.",
-    "Die Angaben passen nicht zu den Daten des Werks.",
-    "Die genannten Angaben berichtigen und erneut versuchen.",
-  ],
+  "invalid-input": ["Das geht so nicht.", null, "Die genannten Angaben berichtigen und erneut versuchen."],
   "import-not-acceptable": [
     "Es gibt nichts zu übernehmen.",
     "Keine Zeile der Datei war brauchbar.",
@@ -85,7 +89,7 @@ const problems: Readonly<
   ],
   "problem-faulty": [
     "Die Daten lassen keinen Plan zu.",
-    "Angaben des Werks oder festgehaltene Aufträge widersprechen einander.",
+    null,
     "Die genannten Angaben berichtigen oder die Aufträge freigeben, dann neu planen.",
   ],
   "plan-rejected": [
@@ -98,11 +102,7 @@ const problems: Readonly<
     "Die Suche ist an einem eigenen Fehler geendet; Einzelheiten stehen im Protokoll des Servers.",
     "Neu planen. Scheitert es wieder, mit den Daten des Werks melden.",
   ],
-  "working-plan-changed": [
-    "Der Arbeitsplan hat sich inzwischen geändert.",
-    "Jemand anderes hat seither an ihm gearbeitet; die Schritte stehen im Verlauf.",
-    lookAgain,
-  ],
+  "working-plan-changed": ["Der Arbeitsplan hat sich inzwischen geändert.", null, lookAgain],
   "edit-refused": [
     "Der Plan lässt sich so nicht ändern.",
     "Eine Regel des Plans steht dagegen.",

@@ -30,8 +30,8 @@ describe("what the server reports, in German", () => {
       "Newer reason.",
     );
     expect(causes.unplanned({ text: "As it was." }, naming)).toBe("As it was.");
-    const problem = { code: "newer", title: "T", cause: "C", remedy: "R" };
-    expect(refusals.problem(problem)).toEqual(problem);
+    const problem = { code: "newer", title: "T", cause: "C", remedy: "R", faults: [] };
+    expect(refusals.problem(problem, naming)).toEqual(problem);
   });
 
   it("words the links of a late order by what happened in them", () => {
@@ -60,8 +60,24 @@ describe("what the server reports, in German", () => {
   });
 
   it.each(ProblemCode.options)("words the failure %s", (code) => {
-    const said = { code, title: "", cause: "", remedy: "" };
-    for (const words of Object.values(refusals.problem(said))) expect(words).toMatch(/\S.*\.$/);
+    const said = { code, title: "", cause: "The very entries.", remedy: "", faults: [] };
+    for (const words of Object.values(refusals.problem(said, naming))) expect(words).toMatch(/\S.*\.$/);
+  });
+
+  it("words why an order cannot be held at a place, on the plant's clock", () => {
+    const next = "2026-12-01T05:00:00Z";
+    const fault = {
+      path: "start",
+      problem: "Closed.",
+      remedy: "Other.",
+      cause: { kind: "closed" as const, next },
+    };
+    const said = { code: "invalid-input", title: "No.", cause: "Closed.", remedy: "Other.", faults: [fault] };
+    expect(refusals.problem(said, naming)).toEqual({
+      title: "Der Auftrag lässt sich dort nicht festhalten.",
+      cause: "Zu diesem Beginn ist keine mögliche Linie offen.",
+      remedy: "Einen Beginn in der Arbeitszeit wählen; die nächste ist Di. 1. Dez. 06:00.",
+    });
   });
 
   it.each(ImportFaultCode.options)("words the fault %s of an imported file, its values in place", (code) => {

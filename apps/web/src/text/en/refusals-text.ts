@@ -1,4 +1,4 @@
-import type { EditRefusal, ImportFault } from "@formweek/contracts";
+import type { EditRefusal, FieldFault, ImportFault } from "@formweek/contracts";
 import type { Naming } from "../naming.ts";
 
 /** What the server says when it refuses something. */
@@ -8,10 +8,16 @@ export interface RefusalWords {
   readonly remedy: string;
 }
 
+/** A failure as the server tells it. */
+export interface SaidProblem extends RefusalWords {
+  readonly code: string;
+  readonly faults: readonly FieldFault[];
+}
+
 /** Refusals come in English and with a code: other languages word the code. */
 export const refusalsText = {
   refusals: {
-    problem: (said: RefusalWords & { readonly code: string }): RefusalWords => said,
+    problem: (said: SaidProblem, _naming: Naming): RefusalWords => said,
     edit: (refusal: EditRefusal, _naming: Naming): Omit<RefusalWords, "title"> => ({
       cause: refusal.text,
       remedy: refusal.remedy,
