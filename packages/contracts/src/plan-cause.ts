@@ -44,6 +44,19 @@ export const UnplannedCause = z
   .meta({ id: "UnplannedCause" });
 export type UnplannedCause = z.infer<typeof UnplannedCause>;
 
+/** One reason why an order is left out. */
+export const UnplannedReason = z
+  .object({
+    code: z.string(),
+    lineId: Id.nullable().describe("Null: holds for every line"),
+    text: z.string(),
+    cause: UnplannedCause.exactOptional().describe(
+      "The same apart from words; absent where only the words are known, and in older plans",
+    ),
+  })
+  .meta({ id: "UnplannedReason" });
+export type UnplannedReason = z.infer<typeof UnplannedReason>;
+
 /** What happened in a link of the chain that holds a late order, apart from words. */
 export const LateCause = z
   .discriminatedUnion("kind", [

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { ChangeTaskKind, LateCause, LateRoot, UnplannedCause } from "./plan-cause.ts";
+import { ChangeTaskKind, LateCause, LateRoot, UnplannedReason } from "./plan-cause.ts";
 import { Id, InstantText, Pieces } from "./scalars.ts";
 
 /** What became of an order in a plan. */
@@ -163,19 +163,6 @@ export const PlanOrder = z
   })
   .meta({ id: "PlanOrder" });
 export type PlanOrder = z.infer<typeof PlanOrder>;
-
-/** One reason why an order is left out. */
-export const UnplannedReason = z
-  .object({
-    code: z.string(),
-    lineId: Id.nullable().describe("Null: holds for every line"),
-    text: z.string(),
-    cause: UnplannedCause.exactOptional().describe(
-      "The same apart from words; absent where only the words are known, and in older plans",
-    ),
-  })
-  .meta({ id: "UnplannedReason" });
-export type UnplannedReason = z.infer<typeof UnplannedReason>;
 
 /** An order that the plan leaves out, with every reason, most telling first. */
 export const UnplannedOrder = z

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { UnplannedReason } from "./plan-document.ts";
+import { UnplannedReason } from "./plan-cause.ts";
 import { Id } from "./scalars.ts";
 
 const LotNumber = z.int().min(0).max(1_000_000).describe("0-based lot of the order");

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { UnplannedReason } from "../plan-document.ts";
+import { UnplannedReason } from "../plan-cause.ts";
 import { Id, Revision } from "../scalars.ts";
 import { OrderChange } from "./orders.ts";
 

@@ -1,5 +1,6 @@
 import { z } from "zod";
-import { OrderState, UnplannedReason } from "../plan-document.ts";
+import { UnplannedReason } from "../plan-cause.ts";
+import { OrderState } from "../plan-document.ts";
 import { ExistingInstant, Id, InstantText, Pieces, Revision } from "../scalars.ts";
 
 /** An order of the book with what the newest plan says about it. */
