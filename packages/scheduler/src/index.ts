@@ -5,6 +5,8 @@ export type * from "./solve-env.ts";
 export type * from "./result.ts";
 export { auditPlan } from "./audit/audit-plan.ts";
 export type * from "./explain/late-chain.ts";
+export type * from "./explain/gap-cause.ts";
+export { whyIdle } from "./explain/why-idle.ts";
 export { whyLate, whyThen } from "./explain/why-late.ts";
 export type * from "./remedy/problem-edit.ts";
 export type * from "./remedy/rank-remedies.ts";

@@ -68,7 +68,8 @@ export function releaseHolds(steps: PlanSteps, lot: LotStep): Hold[] {
   return holds;
 }
 
-function serviceHolds(steps: PlanSteps, mould: LotStep["mould"]): Hold[] {
+/** Ends of the spells in which a mould's copy is out of service. */
+export function serviceHolds(steps: PlanSteps, mould: LotStep["mould"]): Hold[] {
   if (mould === null) return [];
   const record = steps.problem.moulds.find((each) => each.id === mould.mouldId);
   return (record?.outOfService ?? [])
@@ -104,7 +105,7 @@ function lastOf(changes: readonly ChangeStep[], endOf: (change: ChangeStep) => n
 }
 
 /** The change that took the mounted copy off its last line, and when the copy came from there. */
-function mouldRelease(
+export function mouldRelease(
   steps: PlanSteps,
   { lineId, segment }: ChangeStep,
 ): { readonly release: ChangeStep; readonly arrives: number } | null {
@@ -158,13 +159,22 @@ export function holdWithin(steps: PlanSteps, change: ChangeStep, until: number):
   return isHeld ? carriedHold(mouldIn, found.release, mountStart) : null;
 }
 
-function crewHold(steps: PlanSteps, change: ChangeStep, id: (other: ChangeStep) => string | null): Hold[] {
+/** The change at which a change's team, or its trolley, was last before it. */
+export function crewBefore(
+  steps: PlanSteps,
+  change: ChangeStep,
+  id: (other: ChangeStep) => string | null,
+): ChangeStep | null {
   const own = id(change);
-  if (own === null) return [];
+  if (own === null) return null;
   const earlier = steps.changes.filter(
     (other) => other !== change && id(other) === own && other.segment.tailStart <= change.start,
   );
-  const last = lastOf(earlier, (other) => other.segment.tailStart);
+  return lastOf(earlier, (other) => other.segment.tailStart);
+}
+
+function crewHold(steps: PlanSteps, change: ChangeStep, id: (other: ChangeStep) => string | null): Hold[] {
+  const last = crewBefore(steps, change, id);
   if (last === null) return [];
   const until = last.segment.tailStart;
   return [{ kind: "step", at: until, step: last, carried: null, until }];

@@ -39,6 +39,8 @@ export interface PlanSteps {
   readonly problem: ProblemData;
   readonly jobs: ReadonlyMap<string, Job>;
   readonly lines: ReadonlyMap<string, ProblemLine>;
+  /** Line by line, in order of time. */
+  readonly all: readonly Step[];
   readonly lots: readonly LotStep[];
   readonly changes: readonly ChangeStep[];
   /** The step before on the same line; null for the first. */
@@ -118,6 +120,7 @@ export function planSteps(problem: ProblemData, plan: Plan): PlanSteps {
     problem,
     jobs: new Map(problem.jobs.map((job) => [job.orderId, job])),
     lines: new Map(problem.lines.map((line) => [line.id, line])),
+    all,
     lots: all.filter((step) => step.kind === "lot"),
     changes: all.filter((step) => step.kind === "change"),
     before: (step) => previous.get(step) ?? null,

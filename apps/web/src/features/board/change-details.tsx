@@ -6,6 +6,7 @@ import type { Format } from "../../format/format.ts";
 import { useFormat } from "../../format/use-format.ts";
 import type { BoardPlan, BoardSegment } from "../../kernels/board-plan.ts";
 import { useText, type Text } from "../../text/text.ts";
+import { GapBeside } from "./gap-beside.tsx";
 import type { PlanNames } from "../../format/plan-names.ts";
 
 interface ChangeDetailsProps {
@@ -29,6 +30,7 @@ export function ChangeDetails({ plan, segment, change, names }: ChangeDetailsPro
         {line?.name}, {format.instant(segment.start)}
       </p>
       <Facts facts={changeFacts(segment, change, { names, text, format })} />
+      <GapBeside plan={plan} segment={segment} />
       {change.tasks.length > 0 && (
         <>
           <h3>{details.tasks}</h3>

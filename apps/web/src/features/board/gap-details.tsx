@@ -6,6 +6,7 @@ import { useFormat } from "../../format/use-format.ts";
 import type { BoardRow, BoardRows, RowPiece } from "../../kernels/board-rows.ts";
 import { gapsBetween } from "../../kernels/culling.ts";
 import { useText, type Text } from "../../text/text.ts";
+import { GapWaits } from "./gap-waits.tsx";
 import { rowName } from "./row-words.ts";
 
 interface GapDetailsProps {
@@ -41,7 +42,9 @@ export function GapDetails({ rows, gap, names }: GapDetailsProps): JSX.Element |
           { name: details.after, value: nameOf(rows, after, text) ?? details.nothingAfter },
         ]}
       />
-      {closed !== null && closed >= length && <p className="hint">{details.allClosed}</p>}
+      {row.resource.kind === "line" && (
+        <GapWaits plan={rows.plan} gap={{ lineId: row.resource.line.id, ...gap }} names={names} />
+      )}
       {reasons.length > 0 && (
         <ul className="reasons">
           {reasons.map((closure) => (

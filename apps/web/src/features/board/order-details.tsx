@@ -8,6 +8,7 @@ import { useNaming } from "../../format/use-naming.ts";
 import { secondsOf, type BoardPlan, type BoardSegment } from "../../kernels/board-plan.ts";
 import { useText, type Text } from "../../text/text.ts";
 import { EditOrder } from "./edit-order.tsx";
+import { GapBeside } from "./gap-beside.tsx";
 import { HoldOrder } from "./hold-order.tsx";
 import { LateChain } from "./late-chain.tsx";
 import type { PlanNames } from "../../format/plan-names.ts";
@@ -49,6 +50,7 @@ export function OrderDetails({ plan, orderId, run, names, pins }: OrderDetailsPr
       {run !== null && (
         <Facts facts={[...lotFacts(run, lots, text), ...runFacts(run, names, text, format)]} />
       )}
+      {run !== null && <GapBeside plan={plan} segment={run} />}
       <Facts facts={orderFacts(order, text, format)} />
       <EditOrder key={orderId} plan={plan} orderId={orderId} lot={lotOf(run)} />
       {pins !== undefined && (

@@ -142,7 +142,6 @@ export const boardText = {
     nothingAfter: "end of the plan",
     openWithin: "Working time in it",
     closedWithin: "Closed time in it",
-    allClosed: "The line is closed all through.",
     reasons: "Why it is not planned",
     whyLate: "Why it is late",
     whyLateHint: "Each row had to be over before the next could begin.",
