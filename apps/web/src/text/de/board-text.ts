@@ -145,7 +145,6 @@ export const boardText: typeof english = {
     nothingAfter: "Ende des Plans",
     openWithin: "Arbeitszeit darin",
     closedWithin: "Geschlossene Zeit darin",
-    allClosed: "Die Linie steht durchgehend nach Kalender.",
     reasons: "Warum er nicht geplant ist",
     whyLate: "Warum er verspätet ist",
     whyLateHint: "Jede Zeile musste zu Ende sein, bevor die nächste beginnen konnte.",

@@ -4,6 +4,7 @@ import { boardText } from "./board-text.ts";
 import { causesText } from "./causes-text.ts";
 import { editText } from "./edit-text.ts";
 import { hoursText } from "./hours-text.ts";
+import { gapText } from "./gap-text.ts";
 import { ordersText } from "./orders-text.ts";
 import { plantText } from "./plant-text.ts";
 import { refusalsText } from "./refusals-text.ts";
@@ -16,6 +17,7 @@ export const de: Text = {
   ...boardText,
   ...editText,
   ...hoursText,
+  ...gapText,
   ...ordersText,
   ...bookText,
   ...plantText,
