@@ -30,7 +30,7 @@ describe("a run outlives its process", () => {
     const first = await open();
     await fill(first.app);
     await first.start();
-    const wish = { plantId, seconds: 600, steps: null, seed: 1, threads: 1 };
+    const wish = { plantId, seconds: 600, steps: null, seed: 1, threads: 1, favour: null };
     const asked = await first.app.commands.requestSolve(wish, localPlanner);
     if (!asked.ok) throw new Error(asked.error.cause);
     const { runId } = asked.value;
@@ -53,7 +53,7 @@ describe("a run outlives its process", () => {
 
   test("asked for while nobody runs jobs, it waits; stopped before it began, it has no plan", async () => {
     const idle = await open();
-    const wish = { plantId, seconds: 600, steps: null, seed: 1, threads: 1 };
+    const wish = { plantId, seconds: 600, steps: null, seed: 1, threads: 1, favour: null };
     const asked = await idle.app.commands.requestSolve(wish, localPlanner);
     if (!asked.ok) throw new Error(asked.error.cause);
     const { runId } = asked.value;
@@ -66,5 +66,30 @@ describe("a run outlives its process", () => {
     await eventually("the run has ended", async () => (await runOf(next.app, runId)).endedAt !== null);
     expect(await runOf(next.app, runId)).toMatchObject({ state: "stopped", planId: null, problem: null });
     await next.close();
+  });
+
+  test("a search closed while it runs begins anew at the next start, and can be stopped", async () => {
+    const first = await open();
+    await first.start();
+    const begun = await first.app.commands.requestTradeOff(
+      { plantId, seconds: 600, steps: null, seed: 1, threads: 1 },
+      localPlanner,
+    );
+    if (!begun.ok) throw new Error(begun.error.cause);
+    const { runId } = begun.value;
+    await eventually("the search runs", async () => (await runOf(first.app, runId)).progress !== null);
+    await first.close();
+
+    const second = await open();
+    expect(await runOf(second.app, runId)).toMatchObject({ state: "running", findings: null });
+    await second.start();
+    await eventually("the search goes on", async () => {
+      const run = await runOf(second.app, runId);
+      return run.recoveries === 1 && run.progress !== null;
+    });
+    await second.app.commands.stopSolve({ plantId, runId }, localPlanner);
+    await eventually("the search stops", async () => (await runOf(second.app, runId)).state === "stopped");
+    expect(await runOf(second.app, runId)).toMatchObject({ planId: null, findings: { kind: "trade-off" } });
+    await second.close();
   });
 });

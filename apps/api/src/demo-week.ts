@@ -24,7 +24,7 @@ export async function loadDemo(app: Application, say: (line: string) => void): P
 /** Plans the demo's order book and says what came of it. */
 export async function planDemo(app: Application, say: (line: string) => void): Promise<void> {
   const began = performance.now();
-  const wish = { plantId, seconds: PLAN_SECONDS, steps: null, seed: null, threads: null };
+  const wish = { plantId, seconds: PLAN_SECONDS, steps: null, seed: null, threads: null, favour: null };
   const asked = await app.commands.requestSolve(wish, localPlanner);
   if (!asked.ok) return say(`The demo was not planned: ${asked.error.title}`);
   const run = await endOf(app, asked.value.runId);

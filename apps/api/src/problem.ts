@@ -26,6 +26,8 @@ const statusOf: Readonly<Record<ProblemCode, number>> = {
   "nothing-to-redo": 409,
   "already-working-plan": 409,
   "not-working-plan": 409,
+  "order-not-late": 422,
+  "findings-outdated": 409,
   "conflicting-write": 409,
   "invalid-request": 400,
   "malformed-body": 400,

@@ -78,7 +78,7 @@ export const planCommand: Command = {
     if (out !== null) output.say(`Written to ${out}`);
     for (const { orderId } of document.late.slice(0, helped)) {
       if (signal.aborted) break;
-      const remedies = await findRemedies(
+      const { remedies } = await findRemedies(
         ports.solver,
         { assembled, plan: result.plan, orderId, most: MOST_REMEDIES, params },
         { signal, onTried: (done, all) => output.progress(`${orderId}: remedy ${done} of ${all}`) },

@@ -8,6 +8,8 @@ import { pinOrder } from "./commands/pin-order.ts";
 import { previewImport } from "./commands/preview-import.ts";
 import { putOrders } from "./commands/put-orders.ts";
 import { putPlant } from "./commands/put-plant.ts";
+import { choosePlan } from "./commands/choose-plan.ts";
+import { requestRemedies, requestTradeOff } from "./commands/request-findings.ts";
 import { requestSolve } from "./commands/request-solve.ts";
 import { publishPlan } from "./commands/publish-plan.ts";
 import { restorePlan } from "./commands/restore-plan.ts";
@@ -53,12 +55,15 @@ export function createApplication(ports: Ports) {
       previewImport: guard(previewImport),
       acceptImport: guard(acceptImport),
       requestSolve: guard(requestSolve),
+      requestRemedies: guard(requestRemedies),
+      requestTradeOff: guard(requestTradeOff),
       stopSolve: guard(stopSolve),
       editPlan: guard(editPlan),
       changeHours: guard(changeHours),
       undoStep: guard(undoStep),
       redoStep: guard(redoStep),
       restorePlan: guard(restorePlan),
+      choosePlan: guard(choosePlan),
       publishPlan: guard(publishPlan),
     },
     queries: {

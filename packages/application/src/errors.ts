@@ -32,6 +32,8 @@ export type AppErrorCode =
   | "nothing-to-redo"
   | "already-working-plan"
   | "not-working-plan"
+  | "order-not-late"
+  | "findings-outdated"
   | "conflicting-write";
 
 /** A refusal: what happened, why, and what the person can do about it, with the fields or rows concerned. */

@@ -5,6 +5,8 @@ export type * from "./events.ts";
 export type * from "./result.ts";
 export type * from "./planning/plan-document.ts";
 export type * from "./planning/plan-edit.ts";
+export type * from "./planning/run-findings.ts";
+export type { PlanFigures } from "./planning/plan-figures.ts";
 export { ROLES, localPlanner } from "./actor.ts";
 export { appError } from "./errors.ts";
 export { ok, refused } from "./result.ts";

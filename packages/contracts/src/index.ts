@@ -5,6 +5,7 @@ export * from "./plan-document.ts";
 export * from "./plan-edit.ts";
 export * from "./events.ts";
 export * from "./http/exports.ts";
+export * from "./http/findings.ts";
 export * from "./http/health.ts";
 export * from "./http/imports.ts";
 export * from "./http/orders.ts";

@@ -109,9 +109,20 @@ export const HoursEdit = z
   .meta({ id: "HoursEdit" });
 export type HoursEdit = z.infer<typeof HoursEdit>;
 
-/** What a person did between two plans: to the plan, or to the hours in which it runs. */
+/** A plan was chosen that a run had found beside others. */
+export const PlanChoice = z
+  .object({
+    kind: z.literal("choose"),
+    runId: Id,
+    place: z.int().min(0).describe("Place among the run's findings, from 0"),
+    orderId: Id.nullable().describe("The late order that it was to help; null where there was none"),
+  })
+  .meta({ id: "PlanChoice" });
+export type PlanChoice = z.infer<typeof PlanChoice>;
+
+/** What a person did between two plans: to the plan, to the hours in which it runs, or a choice of another. */
 export const HandEdit = z
-  .discriminatedUnion("kind", [...PlanEdit.options, ...HoursEdit.options])
+  .discriminatedUnion("kind", [...PlanEdit.options, ...HoursEdit.options, PlanChoice])
   .meta({ id: "HandEdit" });
 export type HandEdit = z.infer<typeof HandEdit>;
 

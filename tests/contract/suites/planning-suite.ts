@@ -62,7 +62,7 @@ export function planningSuite(mode: string, open: () => Promise<PlannerUnderTest
       async () => (await runOf(watched, plantId, runId)).progress !== null,
     );
     const second = await watched.commands.requestSolve(
-      { plantId, seconds: 1, steps: null, seed: 1, threads: 1 },
+      { plantId, seconds: 1, steps: null, seed: 1, threads: 1, favour: null },
       localPlanner,
     );
     expect(second).toMatchObject({ ok: false, error: { code: "solve-in-progress" } });
@@ -77,7 +77,7 @@ export function planningSuite(mode: string, open: () => Promise<PlannerUnderTest
   test("several threads plan, too", async () => {
     const { asked } = under;
     const plantId = await fillPlant(asked);
-    const wish = { plantId, seconds: null, steps: 50, seed: 1, threads: 2 };
+    const wish = { plantId, seconds: null, steps: 50, seed: 1, threads: 2, favour: null };
     const run = await asked.commands.requestSolve(wish, localPlanner);
     if (!run.ok) throw new Error(run.error.cause);
     await ended(asked, plantId, run.value.runId);

@@ -1,11 +1,18 @@
 import type { SolveRun } from "@formweek/application";
-import { SolveAccepted, SolveRequest, SolveRunResponse } from "@formweek/contracts";
+import {
+  RemediesRequest,
+  SolveAccepted,
+  SolveRequest,
+  SolveRunResponse,
+  TradeOffRequest,
+} from "@formweek/contracts";
 import type { Asked } from "../asked.ts";
 import { valueOf } from "../refusal.ts";
 import type { WireServer } from "../wire-type-provider.ts";
+import { findingsOnTheWire } from "./findings-on-the-wire.ts";
 import { PlantPath, RunPath, failures } from "./route-schemas.ts";
 
-/** Planning runs: start, look, stop. */
+/** Runs: plan, look for remedies, compare plans; look at one, stop it. */
 export function solveRoutes(server: WireServer, { app, actorOf }: Asked): void {
   server.post(
     "/api/plants/:plantId/solves",
@@ -19,10 +26,45 @@ export function solveRoutes(server: WireServer, { app, actorOf }: Asked): void {
       },
     },
     async (request, reply) => {
-      const { seconds = null, steps = null, seed = null, threads = null } = request.body;
-      const wish = { ...request.params, seconds, steps, seed, threads };
+      const { favour = null, ...budget } = request.body;
+      const wish = { ...request.params, ...wishOf(budget), favour };
       const accepted = valueOf(await app.commands.requestSolve(wish, actorOf(request)));
       return reply.code(202).send(accepted);
+    },
+  );
+
+  server.post(
+    "/api/plants/:plantId/remedies",
+    {
+      schema: {
+        tags: ["planning"],
+        summary: "Look for what would help a late order of the working plan; look at it as at a planning run",
+        params: PlantPath,
+        body: RemediesRequest,
+        response: { 202: SolveAccepted, ...failures },
+      },
+    },
+    async (request, reply) => {
+      const { revision: expectedRevision, orderId, ...budget } = request.body;
+      const wish = { ...request.params, ...wishOf(budget), orderId, expectedRevision };
+      return reply.code(202).send(valueOf(await app.commands.requestRemedies(wish, actorOf(request))));
+    },
+  );
+
+  server.post(
+    "/api/plants/:plantId/trade-offs",
+    {
+      schema: {
+        tags: ["planning"],
+        summary: "Make several plans no one of which beats another; look at it as at a planning run",
+        params: PlantPath,
+        body: TradeOffRequest,
+        response: { 202: SolveAccepted, ...failures },
+      },
+    },
+    async (request, reply) => {
+      const wish = { ...request.params, ...wishOf(request.body) };
+      return reply.code(202).send(valueOf(await app.commands.requestTradeOff(wish, actorOf(request))));
     },
   );
 
@@ -56,7 +98,15 @@ export function solveRoutes(server: WireServer, { app, actorOf }: Asked): void {
   );
 }
 
+type Budget = Pick<SolveRequest, "seconds" | "steps" | "seed" | "threads">;
+
+/** A budget as it was asked for; what was left out is for the planner to say. */
+function wishOf({ seconds, steps, seed, threads }: Budget) {
+  return { seconds: seconds ?? null, steps: steps ?? null, seed: seed ?? null, threads: threads ?? null };
+}
+
 function runOnTheWire(run: SolveRun) {
-  const { id: runId, state, progress, curve, planId, problem } = run;
-  return { runId, state, progress, curve, planId, problem };
+  const { id: runId, task, state, progress, curve, planId, findings, problem } = run;
+  const found = findings === null ? null : findingsOnTheWire(findings);
+  return { runId, task, state, progress, curve, planId, findings: found, problem };
 }

@@ -1,5 +1,6 @@
 import { isoInstant, type ListedStep, type PlanStep } from "@formweek/application";
 import {
+  ChooseRequest,
   EditRequest,
   HoursRequest,
   PublicationListResponse,
@@ -86,6 +87,16 @@ export function workingPlanRoutes(server: WireServer, { app, actorOf }: Asked): 
       const { revision: expectedRevision, planId } = request.body;
       const input = { ...request.params, expectedRevision, planId };
       return valueOf(await app.commands.restorePlan(input, actorOf(request)));
+    },
+  );
+
+  server.post(
+    "/api/plants/:plantId/working-plan/choose",
+    { schema: { ...step, summary: "Work on a plan that a run found beside others", body: ChooseRequest } },
+    async (request) => {
+      const { revision: expectedRevision, runId, place } = request.body;
+      const input = { ...request.params, expectedRevision, runId, place };
+      return valueOf(await app.commands.choosePlan(input, actorOf(request)));
     },
   );
 

@@ -21,6 +21,7 @@ import "../styles/shell.css";
 import "../styles/board.css";
 import "../styles/orders.css";
 import "../styles/book.css";
+import "../styles/findings.css";
 import "../styles/plant.css";
 import "../styles/sheets.css";
 import "../styles/print.css";

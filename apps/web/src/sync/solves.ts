@@ -1,4 +1,4 @@
-import { SolveAccepted } from "@formweek/contracts";
+import { SolveAccepted, type Concern } from "@formweek/contracts";
 import { useMutation, type UseMutationResult } from "@tanstack/react-query";
 import { useSyncExternalStore } from "react";
 import { z } from "zod";
@@ -31,21 +31,46 @@ export function useFollowedSolve(plantId: string): string | null {
 /** How long planning thinks unless something else is chosen. */
 export const usualSeconds = 15;
 
-/** Starts a solve of so many seconds and follows it. */
-export function useStartSolve(plantId: string): UseMutationResult<SolveAccepted, CallError, number> {
+/** How long comparing plans takes: several are made. */
+export const comparingSeconds = 30;
+
+/** A run that a planner wants. */
+export type WantedRun =
+  | { readonly kind: "plan"; readonly seconds: number; readonly favour: Concern | null }
+  | { readonly kind: "trade-off"; readonly seconds: number }
+  /** `revision`: of the working plan in which the order is late. */
+  | { readonly kind: "remedies"; readonly orderId: string; readonly revision: number };
+
+/** Starts a run and follows it. */
+export function useStartRun(plantId: string): UseMutationResult<SolveAccepted, CallError, WantedRun> {
   return useMutation({
-    mutationFn: (seconds) =>
-      call({
-        path: `/plants/${encodeURIComponent(plantId)}/solves`,
+    mutationFn: (wanted) => {
+      const [path, body] = askOf(wanted);
+      return call({
+        path: `/plants/${encodeURIComponent(plantId)}/${path}`,
         answer: SolveAccepted,
         method: "POST",
-        body: { seconds },
-      }),
+        body,
+      });
+    },
     onSuccess: ({ runId }) => followSolve(plantId, runId),
   });
 }
 
-/** Ends a solve early; the best plan so far is kept. */
+function askOf(wanted: WantedRun): readonly [path: string, body: Readonly<Record<string, unknown>>] {
+  switch (wanted.kind) {
+    case "plan": {
+      const { seconds, favour } = wanted;
+      return ["solves", favour === null ? { seconds } : { seconds, favour }];
+    }
+    case "trade-off":
+      return ["trade-offs", { seconds: wanted.seconds }];
+    case "remedies":
+      return ["remedies", { orderId: wanted.orderId, revision: wanted.revision }];
+  }
+}
+
+/** Ends a run early; the best so far is kept. */
 export function useStopSolve(plantId: string): UseMutationResult<unknown, CallError, string> {
   return useMutation({
     mutationFn: (runId) =>

@@ -1,4 +1,4 @@
-import { StepResponse, WorkingPlanResponse, type HandEdit } from "@formweek/contracts";
+import { StepResponse, WorkingPlanResponse, type HoursEdit, type PlanEdit } from "@formweek/contracts";
 import {
   useMutation,
   useQuery,
@@ -9,9 +9,19 @@ import {
 import { call, type CallError } from "./client.ts";
 import { keys } from "./queries.ts";
 
-/** A step that a planner wants: an edit, or one back or forth. `revision` is the working plan's that it was decided on. */
+/** A plan that a run found, by its place there. */
+export interface FoundPlan {
+  readonly kind: "found plan";
+  readonly runId: string;
+  readonly place: number;
+}
+
+/**
+ * A step that a planner wants: an edit, a plan that was found, or one back or forth. `revision` is the working plan's that it was
+ * decided on.
+ */
 export interface WantedStep {
-  readonly step: HandEdit | "undo" | "redo";
+  readonly step: PlanEdit | HoursEdit | FoundPlan | "undo" | "redo";
   readonly revision: number;
 }
 
@@ -33,13 +43,8 @@ export function useTakeStep(plantId: string): UseMutationResult<StepResponse, Ca
   const client = useQueryClient();
   return useMutation({
     mutationFn: ({ step, revision }) => {
-      const body = typeof step === "string" ? { revision } : { revision, edit: step };
-      return call({
-        path: `${pathOf(plantId)}/${actionOf(step)}`,
-        answer: StepResponse,
-        method: "POST",
-        body,
-      });
+      const [path, body] = askOf(step, revision);
+      return call({ path: `${pathOf(plantId)}/${path}`, answer: StepResponse, method: "POST", body });
     },
     onSettled: () =>
       Promise.all(
@@ -50,7 +55,11 @@ export function useTakeStep(plantId: string): UseMutationResult<StepResponse, Ca
   });
 }
 
-function actionOf(step: WantedStep["step"]): string {
-  if (typeof step === "string") return step;
-  return "closure" in step || "shift" in step ? "hours" : "edits";
+function askOf(
+  step: WantedStep["step"],
+  revision: number,
+): readonly [path: string, body: Readonly<Record<string, unknown>>] {
+  if (typeof step === "string") return [step, { revision }];
+  if (step.kind === "found plan") return ["choose", { revision, runId: step.runId, place: step.place }];
+  return ["closure" in step || "shift" in step ? "hours" : "edits", { revision, edit: step }];
 }

@@ -10,8 +10,10 @@ import type {
   PlanDocument,
   PlanHead,
   PlantEventBody,
+  RunFindings,
   RunParams,
   RunState,
+  RunTask,
   SolveProgressReport,
   StepKind,
 } from "@formweek/application";
@@ -103,6 +105,7 @@ export const runs = formweek.table("runs", {
   plantId: text("plant_id").notNull(),
   revision: revision(),
   state: text("state").$type<RunState>().notNull(),
+  task: json("task").$type<RunTask>().notNull(),
   params: json("params").$type<RunParams>().notNull(),
   stopRequested: boolean("stop_requested").notNull(),
   requestedAt: instant("requested_at").notNull(),
@@ -112,6 +115,7 @@ export const runs = formweek.table("runs", {
   progress: json("progress").$type<SolveProgressReport>(),
   curve: json("curve").$type<readonly CurvePoint[]>().notNull(),
   planId: text("plan_id"),
+  findings: json("findings").$type<RunFindings>(),
   problem: json("problem").$type<AppError>(),
   recoveries: integer("recoveries").notNull(),
 });

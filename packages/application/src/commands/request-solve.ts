@@ -1,88 +1,40 @@
 import { appError } from "../errors.ts";
 import { plantNotFound } from "../not-found.ts";
-import type { Ports } from "../ports/ports.ts";
-import type { SolveRun } from "../ports/run-repository.ts";
-import { ok, refused } from "../result.ts";
-import type { PlantInput, UseCase } from "../use-case.ts";
+import type { Concern } from "../ports/run-repository.ts";
+import type { Repositories } from "../ports/unit-of-work.ts";
+import { type Result, ok, refused } from "../result.ts";
+import type { UseCase } from "../use-case.ts";
+import { type RunWish, runParams, startRun } from "./start-run.ts";
 
-/** Budget of a planning run; null where not given. */
-export interface SolveWish extends PlantInput {
-  readonly seconds: number | null;
-  readonly steps: number | null;
-  readonly seed: number | null;
-  readonly threads: number | null;
+export interface SolveWish extends RunWish {
+  /** What counts for more than its price; null: prices as they are. */
+  readonly favour: Concern | null;
 }
 
 /** Budget when none is asked for, seconds. */
 const DEFAULT_SECONDS = 10;
 
-/** The key under which a run's job is queued: one job a run. */
-export const solveJobKey = (runId: string): string => `run-solve-${runId}`;
-
 /** Asks for a plan of the order book as it stands when the run starts. One run a plant at a time. */
 export const requestSolve: UseCase<SolveWish, { readonly runId: string }> = {
   role: "planner",
-  run: async (ports, wish, actor) => {
-    const run = newRun(ports, wish, actor.id);
-    const stored = await ports.store.write(async ({ plants, orders, runs }) => {
-      if ((await plants.get(wish.plantId)) === null) return refused(plantNotFound(wish.plantId));
-      if ((await orders.book(wish.plantId)).orders.length === 0) return refused(emptyBook);
-      return (await runs.insert(run)) ? ok({ runId: run.id }) : refused(alreadySolving);
+  run: (ports, wish, actor) => {
+    const { plantId, favour } = wish;
+    const run = { plantId, params: runParams(wish, DEFAULT_SECONDS), requestedBy: actor.id };
+    return startRun(ports, run, async (repositories) => {
+      const orders = await somethingToPlan(repositories, plantId);
+      return orders.ok ? ok({ kind: "plan", favour }) : orders;
     });
-    if (!stored.ok) return stored;
-    await queueRun(ports, run);
-    return stored;
   },
 };
 
-/** Queues a stored run and tells whoever watches. A queue that fails is no loss: the stored run is queued again by recovery. */
-export async function queueRun(ports: Ports, run: SolveRun): Promise<void> {
-  const { id: runId, plantId } = run;
-  try {
-    await ports.queue.enqueue("run-solve", { runId }, solveJobKey(runId));
-    await ports.bus.publish({
-      plantId,
-      sequence: null,
-      at: ports.clock.now(),
-      body: { type: "solve-progress", runId, state: "queued", progress: null },
-    });
-  } catch (error) {
-    ports.log.error("A planning run waits: its job could not be queued", { runId }, error);
-  }
+/** The plant is there and its book has orders. */
+export async function somethingToPlan(
+  { plants, orders }: Pick<Repositories, "plants" | "orders">,
+  plantId: string,
+): Promise<Result<null>> {
+  if ((await plants.get(plantId)) === null) return refused(plantNotFound(plantId));
+  return (await orders.book(plantId)).orders.length === 0 ? refused(emptyBook) : ok(null);
 }
-
-function newRun(ports: Ports, wish: SolveWish, requestedBy: string): SolveRun {
-  const noBudget = wish.seconds === null && wish.steps === null;
-  const seconds = noBudget ? DEFAULT_SECONDS : wish.seconds;
-  return {
-    id: ports.ids.next(),
-    plantId: wish.plantId,
-    revision: 1,
-    state: "queued",
-    params: {
-      seed: wish.seed ?? 1,
-      maxSteps: wish.steps,
-      maxMs: seconds === null ? null : Math.round(seconds * 1000),
-      threads: wish.threads ?? 1,
-    },
-    stopRequested: false,
-    requestedAt: ports.clock.now(),
-    requestedBy,
-    startedAt: null,
-    endedAt: null,
-    progress: null,
-    curve: [],
-    planId: null,
-    problem: null,
-    recoveries: 0,
-  };
-}
-
-const alreadySolving = appError("solve-in-progress", {
-  title: "A plan is being made already.",
-  cause: "One planning run at a time works on a plant.",
-  remedy: "Wait until it has ended, or stop it: the best plan so far is kept.",
-});
 
 const emptyBook = appError("nothing-to-plan", {
   title: "There is nothing to plan.",

@@ -63,6 +63,10 @@ function editText(edit: HandEdit): string {
       return `shift ${edit.shift.name} of ${edit.shift.date} added`;
     case "take shift back":
       return `shift ${edit.shift.name} of ${edit.shift.date} taken back`;
+    case "choose":
+      return edit.orderId === null
+        ? "a plan chosen among several"
+        : `a plan chosen to help order ${edit.orderId}`;
   }
 }
 

@@ -3,7 +3,7 @@ import type { RunState } from "../ports/run-repository.ts";
 import { ok, refused } from "../result.ts";
 import type { PlantInput, UseCase } from "../use-case.ts";
 import { changeRun } from "../jobs/change-run.ts";
-import { solveJobKey } from "./request-solve.ts";
+import { solveJobKey } from "./start-run.ts";
 
 export interface StopSolveInput extends PlantInput {
   readonly runId: string;

@@ -1,5 +1,5 @@
 import { appError } from "../errors.ts";
-import { queueRun, solveJobKey } from "../commands/request-solve.ts";
+import { queueRun, solveJobKey } from "../commands/start-run.ts";
 import type { Ports } from "../ports/ports.ts";
 import { publishPending } from "../publish-pending.ts";
 import { changeRun } from "./change-run.ts";

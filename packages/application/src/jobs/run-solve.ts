@@ -1,18 +1,31 @@
-import { ENGINE_VERSION, type Plan, type PlanBound, type SolveStatistics } from "@formweek/scheduler";
+import {
+  boundOf,
+  ENGINE_VERSION,
+  openEdits,
+  type Plan,
+  type PlanBound,
+  type ProblemData,
+  type SolveParams,
+  type SolveStatistics,
+} from "@formweek/scheduler";
 import { addStep, stepOnto } from "../commands/add-step.ts";
 import { refusalOfOrders, refusalOfPlant } from "../commands/record-faults.ts";
 import type { AppError } from "../errors.ts";
 import { assembleProblem } from "../planning/assemble-problem.ts";
 import type { Assembled } from "../planning/assembled.ts";
 import { describePlan } from "../planning/describe-plan.ts";
+import { favouredProblem } from "../planning/favoured-problem.ts";
+import { planOfDocument } from "../planning/plan-of-document.ts";
 import { planningSnapshot } from "../planning/planning-snapshot.ts";
 import type { JobContext } from "../ports/job-queue.ts";
 import type { StoredPlan } from "../ports/plan-repository.ts";
 import type { Ports } from "../ports/ports.ts";
-import type { SolveRun } from "../ports/run-repository.ts";
+import type { Concern, SolveRun } from "../ports/run-repository.ts";
+import { workingPlanOf } from "../queries/working-plan-of.ts";
 import { publishPending } from "../publish-pending.ts";
 import { type Result, ok, refused } from "../result.ts";
 import { changeRun } from "./change-run.ts";
+import { runSearch } from "./run-findings.ts";
 import { progressKeeper } from "./progress-keeper.ts";
 import { plantGone, planRejected, problemFaulty, solverFailed } from "./solve-refusals.ts";
 
@@ -37,15 +50,24 @@ export async function runSolve(ports: Ports, runId: string, { signal }: JobConte
   }));
   if (run === null) return;
   if (run.stopRequested) return endWithoutPlan(ports, run, null);
-  const solved = await solve(ports, run, signal);
+  if (run.task.kind !== "plan") return runSearch(ports, run, run.task, signal);
+  const solved = await solve(ports, run, run.task.favour, signal);
   if (signal.aborted && signal.reason === "closing") return;
   if (solved?.ok === true) await endWithPlan(ports, run, solved.value);
   else await endWithoutPlan(ports, run, solved?.error ?? null);
 }
 
 /** Null when the run was stopped before there was a first plan. */
-async function solve(ports: Ports, run: SolveRun, signal: AbortSignal): Promise<Result<Solved> | null> {
-  const snapshot = await ports.store.read((repositories) => planningSnapshot(repositories, run.plantId));
+async function solve(
+  ports: Ports,
+  run: SolveRun,
+  favour: Concern | null,
+  signal: AbortSignal,
+): Promise<Result<Solved> | null> {
+  const { snapshot, working } = await ports.store.read(async (repositories) => ({
+    snapshot: await planningSnapshot(repositories, run.plantId),
+    working: await workingPlanOf(repositories, run.plantId),
+  }));
   if (snapshot === null) return refused(plantGone);
   const refusal = refusalOfPlant(snapshot.plant) ?? refusalOfOrders(snapshot.orders, snapshot.plant);
   if (refusal !== null) return refused(refusal);
@@ -53,9 +75,10 @@ async function solve(ports: Ports, run: SolveRun, signal: AbortSignal): Promise<
   const progress = progressKeeper(ports, run);
   try {
     const assembled = assembleProblem({ ...snapshot, now: ports.clock.now() });
+    const aim = aimOf(assembled, favour, working);
     const result = await ports.solver.solve({
-      problem: assembled.problem,
-      params: { seed, maxSteps, maxMs },
+      problem: aim.problem,
+      params: { seed, maxSteps, maxMs, ...aim.params },
       threads,
       onProgress: progress.report,
       signal,
@@ -67,13 +90,36 @@ async function solve(ports: Ports, run: SolveRun, signal: AbortSignal): Promise<
         ports.log.error("The audit refused a plan", { rule, code, text });
       return refused(planRejected(result.violations));
     }
-    return ok({ plan: result.plan, bound: result.bound, statistics: result.statistics, assembled });
+    const plan = favour === null ? result.plan : atOwnPrices(assembled, result.plan);
+    const bound = favour === null ? result.bound : boundOf(assembled.problem);
+    return ok({ plan, bound, statistics: result.statistics, assembled });
   } catch (error) {
     ports.log.error("A planning run broke down", { runId: run.id, plantId: run.plantId }, error);
     return refused(solverFailed);
   } finally {
     await progress.settle();
   }
+}
+
+interface Aim {
+  readonly problem: ProblemData;
+  readonly params: Pick<SolveParams, "startFrom">;
+}
+
+/** The problem at the prices that the run is to go by; for calm the search begins at the plan that is worked on. */
+function aimOf(assembled: Assembled, favour: Concern | null, working: StoredPlan | null): Aim {
+  const { problem } = assembled;
+  if (favour === null) return { problem, params: {} };
+  const standing = working === null ? null : planOfDocument(working.document, problem);
+  const favoured = favouredProblem(problem, favour, standing);
+  return { problem: favoured, params: favour === "calm" && standing !== null ? { startFrom: standing } : {} };
+}
+
+/** The same plan with its cost at the plant's prices. */
+function atOwnPrices({ problem }: Assembled, plan: Plan): Plan {
+  const opened = openEdits(problem, plan);
+  if (!opened.ok) throw new Error("a problem that was solved is faulty at other prices");
+  return opened.value.plan;
 }
 
 async function endWithPlan(ports: Ports, run: SolveRun, solved: Solved): Promise<void> {

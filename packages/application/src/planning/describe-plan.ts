@@ -4,6 +4,7 @@ import { describeLate } from "./describe-late.ts";
 import { describeLines, describeTeams } from "./describe-lines.ts";
 import { describeSegments } from "./describe-segments.ts";
 import { isoInstant } from "./iso-instant.ts";
+import { finishesOf } from "./plan-figures.ts";
 import type { DocumentOrder, OrderState, PlanDocument, PlanSummary } from "./plan-document.ts";
 
 /** What the plan says about its own making. */
@@ -52,13 +53,6 @@ export function describePlan(assembled: Assembled, plan: Plan, origin: PlanOrigi
     bound: describeBound(plan, origin.bound),
     summary: summaryOf(assembled, plan, orders),
   };
-}
-
-function finishesOf(plan: Plan): ReadonlyMap<string, number> {
-  const finishes = new Map<string, number>();
-  for (const lot of plan.lots)
-    finishes.set(lot.orderId, Math.max(finishes.get(lot.orderId) ?? lot.finish, lot.finish));
-  return finishes;
 }
 
 function piecesMade(plan: Plan): ReadonlyMap<string, number> {

@@ -29,5 +29,14 @@ export type HoursEdit =
   | { readonly kind: "add shift"; readonly shift: ShiftAdded }
   | { readonly kind: "take shift back"; readonly shift: ShiftAdded };
 
-/** What a person did between two plans: to the plan, or to the hours in which it runs. */
-export type HandEdit = PlanEdit | HoursEdit;
+/** A plan that a run found beside others was chosen; `orderId`: the late order that it was to help, null where there was none. */
+export interface PlanChoice {
+  readonly kind: "choose";
+  readonly runId: string;
+  /** Place among the run's findings, from 0. */
+  readonly place: number;
+  readonly orderId: string | null;
+}
+
+/** What a person did between two plans: to the plan, to the hours in which it runs, or a choice of another. */
+export type HandEdit = PlanEdit | HoursEdit | PlanChoice;

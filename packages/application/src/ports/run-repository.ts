@@ -1,7 +1,20 @@
 import type { AppError } from "../errors.ts";
+import type { RunFindings } from "../planning/run-findings.ts";
 import type { SolveProgressReport } from "./solve-runner.ts";
 
 export type RunState = "queued" | "running" | "done" | "stopped" | "failed";
+
+/** What a planner may hold to be worth more than the rest, each a price of the plant or several. */
+export type Concern = "lateness" | "changes" | "overtime" | "calm";
+
+/** What a run is to find out. */
+export type RunTask =
+  /** One plan, which becomes the working plan; `favour` counts for more than its price, null: prices as they are. */
+  | { readonly kind: "plan"; readonly favour: Concern | null }
+  /** What would help a late order of a plan. */
+  | { readonly kind: "remedies"; readonly planId: string; readonly orderId: string }
+  /** Several plans, no one of which beats another. */
+  | { readonly kind: "trade-off" };
 
 /** Budget and seed of a solve. At least one of `maxSteps`, `maxMs` is set. */
 export interface RunParams {
@@ -21,6 +34,7 @@ export interface SolveRun {
   /** Counts up by one at each `update`, from 1; progress does not count. */
   readonly revision: number;
   readonly state: RunState;
+  readonly task: RunTask;
   readonly params: RunParams;
   readonly stopRequested: boolean;
   readonly requestedAt: number;
@@ -30,6 +44,8 @@ export interface SolveRun {
   readonly progress: SolveProgressReport | null;
   readonly curve: readonly CurvePoint[];
   readonly planId: string | null;
+  /** What a run came to that makes no working plan by itself; null before its end, and for a plan. */
+  readonly findings: RunFindings | null;
   readonly problem: AppError | null;
   /** Times it was put back after its process went away. */
   readonly recoveries: number;

@@ -1,6 +1,11 @@
 import { z } from "zod";
 import { ProblemDetails } from "../problem-details.ts";
 import { Id } from "../scalars.ts";
+import { RunFindings } from "./findings.ts";
+
+/** What may count for more than its price in the plant. */
+export const Concern = z.enum(["lateness", "changes", "overtime", "calm"]).meta({ id: "Concern" });
+export type Concern = z.infer<typeof Concern>;
 
 /** Budget of a solve. Neither `seconds` nor `steps`: ten seconds. With `steps` alone and one thread the plan is reproducible. */
 export const SolveRequest = z
@@ -9,6 +14,9 @@ export const SolveRequest = z
     steps: z.int().min(1).max(1_000_000_000).optional(),
     seed: z.int().min(0).max(4_294_967_295).optional().describe("1 when left out"),
     threads: z.int().min(1).max(64).optional().describe("1 when left out"),
+    favour: Concern.optional().describe(
+      "Counts for five times its price beside all else; the plan's cost is told at the plant's prices all the same",
+    ),
   })
   .meta({ id: "SolveRequest" });
 export type SolveRequest = z.infer<typeof SolveRequest>;
@@ -30,16 +38,30 @@ export const SolveProgress = z
   .meta({ id: "SolveProgress" });
 export type SolveProgress = z.infer<typeof SolveProgress>;
 
-/** A solve as it stands. */
+/** What a run is to find out. */
+export const RunTask = z
+  .discriminatedUnion("kind", [
+    z.object({ kind: z.literal("plan"), favour: Concern.nullable() }),
+    z.object({ kind: z.literal("remedies"), planId: Id, orderId: Id }),
+    z.object({ kind: z.literal("trade-off") }),
+  ])
+  .meta({ id: "RunTask" });
+export type RunTask = z.infer<typeof RunTask>;
+
+/** A run as it stands. */
 export const SolveRunResponse = z
   .object({
     runId: Id,
+    task: RunTask,
     state: RunState,
     progress: SolveProgress.nullable(),
     curve: z
       .array(z.tuple([z.number(), z.number()]))
       .describe("Elapsed milliseconds and best total, ascending"),
-    planId: Id.nullable(),
+    planId: Id.nullable().describe("Of a planning run that has a plan"),
+    findings: RunFindings.nullable().describe(
+      "Of a run that has ended and was to find something else; of a stopped one what it had found by then",
+    ),
     problem: ProblemDetails.pick({ code: true, title: true, cause: true, remedy: true, faults: true })
       .nullable()
       .describe("Why it failed; null otherwise"),

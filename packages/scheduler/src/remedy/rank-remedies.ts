@@ -20,6 +20,8 @@ export interface Remedy {
   readonly after: PlanEffect;
   /** Money that the plan's cost falls by; what the edit itself costs is not in it unless it has a price (overtime). */
   readonly saves: number;
+  /** The problem with the edit, that the plan is of. */
+  readonly problem: ProblemData;
   readonly plan: Plan;
 }
 
@@ -77,7 +79,7 @@ export function rankRemedies(
     const after = effectOf(changed, plan, orderId);
     const sooner = (after.finishAt ?? Infinity) < (before.finishAt ?? Infinity);
     const helps = after.total < before.total - LEAST_SAVING || sooner;
-    return helps ? [{ edit, before, after, saves: before.total - after.total, plan }] : [];
+    return helps ? [{ edit, before, after, saves: before.total - after.total, problem: changed, plan }] : [];
   });
   return remedies.sort(byEffect);
 }

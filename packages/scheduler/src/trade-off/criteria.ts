@@ -9,15 +9,21 @@ export interface Criterion {
 }
 
 /** Orders left out count as lateness, or leaving out would pass for being on time. */
-const CRITERIA: readonly Criterion[] = [
-  { name: "lateness", terms: ["weighted tardiness", "late orders", "unplanned orders"] },
-  { name: "changes", terms: ["change time", "start-up scrap"] },
-  { name: "labour", terms: ["overtime", "team time"] },
-  { name: "earliness", terms: ["earliness"] },
-  { name: "load balance", terms: ["load balance"] },
-  { name: "stability", terms: ["lines changed", "starts moved"] },
-  { name: "last end", terms: ["makespan"] },
-];
+const TERMS: Readonly<Record<Criterion["name"], Criterion["terms"]>> = {
+  lateness: ["weighted tardiness", "late orders", "unplanned orders"],
+  changes: ["change time", "start-up scrap"],
+  labour: ["overtime", "team time"],
+  earliness: ["earliness"],
+  "load balance": ["load balance"],
+  stability: ["lines changed", "starts moved"],
+  "last end": ["makespan"],
+};
+
+export function criterionNamed(name: Criterion["name"]): Criterion {
+  return { name, terms: TERMS[name] };
+}
+
+const CRITERIA: readonly Criterion[] = (Object.keys(TERMS) as Criterion["name"][]).map(criterionNamed);
 
 /** An order is planned where it can be, whatever is favoured: its price stays. */
 const NEVER_LESS: ReadonlySet<ObjectiveTerm["name"]> = new Set(["unplanned orders"]);

@@ -7,7 +7,7 @@ import { useNaming } from "../../format/use-naming.ts";
 import type { BoardPlan } from "../../kernels/board-plan.ts";
 import { heldOrders, isKept, plannedPlace } from "../../kernels/held-order.ts";
 import { useChangePin, type PinChange } from "../../sync/pins.ts";
-import { usualSeconds, useStartSolve } from "../../sync/solves.ts";
+import { usualSeconds, useStartRun } from "../../sync/solves.ts";
 import { useText } from "../../text/text.ts";
 import { heldWords } from "./held-words.ts";
 
@@ -26,7 +26,7 @@ export function HoldOrder({ plan, orderId, lot, pins }: HoldOrderProps): JSX.Ele
   const format = useFormat();
   const plantId = plan.document.plant.id;
   const change = useChangePin(plantId);
-  const start = useStartSolve(plantId);
+  const start = useStartRun(plantId);
   const stateRef = useRef<HTMLParagraphElement>(null);
   const pin = heldOrders(pins).get(orderId);
   const place = plannedPlace(plan, orderId, lot);
@@ -87,7 +87,7 @@ export function HoldOrder({ plan, orderId, lot, pins }: HoldOrderProps): JSX.Ele
           type="button"
           className="button button-main"
           disabled={start.isPending}
-          onClick={() => start.mutate(usualSeconds)}
+          onClick={() => start.mutate({ kind: "plan", seconds: usualSeconds, favour: null })}
         >
           {text.hold.planNow}
         </button>

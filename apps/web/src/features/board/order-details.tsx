@@ -11,6 +11,7 @@ import { EditOrder } from "./edit-order.tsx";
 import { GapBeside } from "./gap-beside.tsx";
 import { HoldOrder } from "./hold-order.tsx";
 import { LateChain } from "./late-chain.tsx";
+import { Remedies } from "./remedies.tsx";
 import type { PlanNames } from "../../format/plan-names.ts";
 import { useBoardStore } from "./use-board.ts";
 
@@ -72,7 +73,12 @@ export function OrderDetails({ plan, orderId, run, names, pins }: OrderDetailsPr
           </ul>
         </>
       )}
-      {late !== undefined && <LateChain late={late} />}
+      {late !== undefined && (
+        <>
+          <Remedies plan={plan} orderId={orderId} names={names} />
+          <LateChain late={late} />
+        </>
+      )}
       {runs.length > 0 && (
         <>
           <h3>{text.details.runs}</h3>

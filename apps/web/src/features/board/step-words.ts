@@ -47,6 +47,8 @@ function editWords(plan: BoardPlan, edit: HandEdit, words: Words): string {
     case "add shift":
     case "take shift back":
       return hours[edit.kind](edit.shift.name, edit.shift.date);
+    case "choose":
+      return edit.orderId === null ? steps.chosen : steps.chosenFor(edit.orderId);
   }
 }
 

@@ -3,6 +3,7 @@ import type { BookedOrder } from "@formweek/contracts";
 import { Icon } from "../../components/icon.tsx";
 import { problemInWords } from "../../components/notice.tsx";
 import { useFormat } from "../../format/use-format.ts";
+import { useNaming } from "../../format/use-naming.ts";
 import {
   conflictsOf,
   onTopOfTheirs,
@@ -25,6 +26,7 @@ const mostShown = 5;
 /** Why the last change was not made; where others were faster, both versions and the choice between them. */
 export function BookRefusal({ orders, productName }: BookRefusalProps): JSX.Element | null {
   const text = useText();
+  const naming = useNaming();
   const { refused, failure, decide, putAway, isBusy } = useBookWork();
   const isRefused = refused !== null;
   const book = useMemo(
@@ -34,7 +36,7 @@ export function BookRefusal({ orders, productName }: BookRefusalProps): JSX.Elem
   if (refused === null || failure === null) return null;
   const conflicts = failure.problem.code === "order-book-changed" ? conflictsOf(refused.changes, book) : [];
   if (conflicts.length > 0) return <Conflicts conflicts={conflicts} book={book} productName={productName} />;
-  const { title, cause, remedy, faults } = problemInWords(failure, text);
+  const { title, cause, remedy, faults } = problemInWords(failure, text, naming);
   return (
     <div className="notice notice-failure book-refusal" role="alert">
       <h2>

@@ -8,6 +8,8 @@ import { gapText } from "./gap-text.ts";
 import { ordersText } from "./orders-text.ts";
 import { plantText } from "./plant-text.ts";
 import { refusalsText } from "./refusals-text.ts";
+import { compareText } from "./compare-text.ts";
+import { remedyText } from "./remedy-text.ts";
 import { sheetsText } from "./sheets-text.ts";
 import { shellText } from "./shell-text.ts";
 
@@ -21,7 +23,9 @@ export const de: Text = {
   ...ordersText,
   ...bookText,
   ...plantText,
+  ...remedyText,
   ...sheetsText,
   ...causesText,
   ...refusalsText,
+  ...compareText,
 };

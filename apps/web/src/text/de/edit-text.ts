@@ -47,6 +47,8 @@ export const editText: typeof english = {
       "put back": (order) => `Auftrag ${order} wieder eingeplant`,
       split: (order, pieces, line) => `Auftrag ${order} geteilt: ${pieces} Stück auf ${line}`,
       join: (order) => `Lose von Auftrag ${order} zusammengelegt`,
+      chosen: "Einen von mehreren Plänen gewählt",
+      chosenFor: (order) => `Einen Plan gewählt, der Auftrag ${order} hilft`,
       run: "Planung",
       restore: "Früheren Plan zurückgeholt",
       publish: "Plan freigegeben",

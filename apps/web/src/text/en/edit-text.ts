@@ -46,6 +46,8 @@ export const editText = {
       split: (order: string, pieces: string, line: string) =>
         `Split order ${order}: ${pieces} pieces to ${line}`,
       join: (order: string) => `Joined the lots of order ${order}`,
+      chosen: "Chose one of several plans",
+      chosenFor: (order: string) => `Chose a plan to help order ${order}`,
       run: "Planning run",
       restore: "Fetched back an earlier plan",
       publish: "Gave the plan out",

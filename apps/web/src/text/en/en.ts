@@ -1,3 +1,4 @@
+import { compareText } from "./compare-text.ts";
 import { shellText } from "./shell-text.ts";
 import { bookText } from "./book-text.ts";
 import { boardText } from "./board-text.ts";
@@ -8,6 +9,7 @@ import { gapText } from "./gap-text.ts";
 import { ordersText } from "./orders-text.ts";
 import { plantText } from "./plant-text.ts";
 import { refusalsText } from "./refusals-text.ts";
+import { remedyText } from "./remedy-text.ts";
 import { sheetsText } from "./sheets-text.ts";
 
 /** Every word of the app in English, which gives every other language its shape. */
@@ -20,9 +22,11 @@ export const en = {
   ...ordersText,
   ...bookText,
   ...plantText,
+  ...remedyText,
   ...sheetsText,
   ...causesText,
   ...refusalsText,
+  ...compareText,
 };
 
 /** The shape that every language fills. */

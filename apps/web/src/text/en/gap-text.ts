@@ -24,8 +24,8 @@ export const gapText = {
       "other work first": "Nothing stands against it here; the plan has other work before it.",
       "line free": "The line is still taken by work from before the plan.",
       "mould arrives": "The mould is not in the plant yet.",
-      "setters off": (team: string) => `${team} are not on shift.`,
-      "setters busy": (team: string, line: string) => `${team} are at a change on ${line}.`,
+      "setters off": (team: string) => `${team} is not on shift.`,
+      "setters busy": (team: string, line: string) => `${team} is at a change on ${line}.`,
       "trolley busy": (trolley: string, line: string) => `${trolley} is at a change on ${line}.`,
       "mould elsewhere": (mould: string, line: string) => `${mould} is on ${line}.`,
       "mould for order": (mould: string, line: string, order: string) =>

@@ -2,7 +2,8 @@ import { firstTables } from "./0001-first-tables.ts";
 import { pins } from "./0002-pins.ts";
 import { workingPlan } from "./0003-working-plan.ts";
 import { hours } from "./0004-hours.ts";
+import { runTasks } from "./0005-run-tasks.ts";
 import type { Migration } from "./migration.ts";
 
 /** Every step, in order. */
-export const migrations: readonly Migration[] = [firstTables, pins, workingPlan, hours];
+export const migrations: readonly Migration[] = [firstTables, pins, workingPlan, hours, runTasks];

@@ -1,0 +1,56 @@
+import type { compareText as english } from "../en/compare-text.ts";
+
+/** Words of what matters more, and of several plans beside one another. */
+export const compareText: typeof english = {
+  compare: {
+    matters: "Was mehr zählt",
+    concerns: {
+      none: "Nichts: nach den Preisen",
+      lateness: "Pünktlich sein",
+      changes: "Weniger Rüsten",
+      overtime: "Weniger Überstunden",
+      calm: "Wenig bewegen",
+    },
+    favoured: {
+      lateness: "Pünktlich sein zählte mehr.",
+      changes: "Weniger Rüsten zählte mehr.",
+      overtime: "Weniger Überstunden zählten mehr.",
+      calm: "Wenig zu bewegen zählte mehr.",
+    },
+    start: "Pläne vergleichen…",
+    startHint:
+      "Macht mehrere Pläne, in jedem geht etwas anderes vor, und zeigt, was das eine vom anderen kostet. Dauert etwa eine halbe Minute.",
+    comparing: "Mehrere Pläne entstehen…",
+    remedies: (order) => `Sucht, was Auftrag ${order} hilft…`,
+    lookedFor: (order) => `Was Auftrag ${order} helfen würde, steht bei ihm.`,
+    showOrder: "Auftrag zeigen",
+    compared: (n) => (n === 1 ? "Ein Plan schlägt alle anderen, die entstanden." : `${n} Pläne zur Auswahl.`),
+    nothing: "Angehalten, ehe es einen Plan zu vergleichen gab.",
+    show: "Vergleichen",
+    title: "Pläne zur Auswahl",
+    lead: "Alle diese Pläne wurden wirklich gerechnet. Keiner schlägt einen anderen in allem. Das Bild wiegt sie in Geld, zu den Preisen des Werks.",
+    across: "Nach rechts",
+    up: "Nach oben",
+    chart: (x, y) => `Pläne nach ${x} (rechts) und ${y} (oben), das Wenigste unten links`,
+    plan: "Plan",
+    planNumber: (n) => `Plan ${n}`,
+    standing: "Plan auf der Tafel",
+    best: "Am wenigsten",
+    choose: "Mit diesem Plan arbeiten",
+    chooseWhich: (n) => `Mit Plan ${n} arbeiten`,
+    close: "Schließen",
+    late: "Verspätet",
+    lateness: "Verspätung",
+    changes: "Rüsten",
+    overtime: "Überstunden",
+    criteria: {
+      lateness: "Verspätung",
+      changes: "Rüsten",
+      labour: "Überstunden und Rüstteams",
+      earliness: "wartende Ware",
+      "load balance": "ungleiche Linien",
+      stability: "was sich bewegt",
+      "last end": "letztes Ende",
+    },
+  },
+};

@@ -1,0 +1,76 @@
+/** Words of what would help a late order. */
+export const remedyText = {
+  remedies: {
+    title: "What would help",
+    find: "Find what would help",
+    findHint:
+      "Other places for it, more searching, extra hours, moulds and lines are tried one after the other, each really planned. Takes about 15 seconds.",
+    busy: "The planner is at work on something else; wait until it has ended, or stop it above.",
+    looking: (done: string) => `Trying one thing after the other: ${done} done…`,
+    starting: "Waiting to start…",
+    progress: "Search for what helps",
+    stop: "Stop and keep what was found",
+    stopping: "Stopping…",
+    again: "Look again",
+    outdated: "The plan has changed since this was looked for.",
+    nothing: (n: number) => `${n} things were tried, and none of them helps.`,
+    tried: (n: number) =>
+      `${n} things were tried; these help. What the plan alone can give comes first, then what people must change.`,
+    stopped: "The search was stopped early: there may be more.",
+    failed: "The search failed.",
+    apply: "Apply",
+    applyWhat: (what: string) => `Apply: ${what}`,
+    before: "Now",
+    after: "Then",
+    figure: "Figure",
+    thisOrder: "This order late",
+    lateOrders: "Orders late",
+    lateness: "All lateness",
+    changes: "Changes",
+    overtime: "Overtime",
+    notPlanned: "Not planned",
+    cost: "Cost",
+    onTime: "on time",
+    leftOut: "not planned",
+    priceNote:
+      "What a remedy itself costs is not in the cost, but for overtime where the plant has a price for it.",
+    shiftNote:
+      "Longer or extra shifts: local working-time law, rest times and agreements decide. Ask those who answer for them.",
+    todo: "To be done by people",
+    actions: {
+      move: (line: string, before: string) => `Run it on ${line}, before order ${before}`,
+      moveLast: (line: string) => `Run it on ${line}, last`,
+      edit: "Change the plan by hand",
+      shift: (who: string, date: string, start: string, end: string) =>
+        `Extra shift for ${who} on ${date}, ${start} to ${end}`,
+      operatorShift: (date: string, start: string, end: string) =>
+        `More operators on ${date}, ${start} to ${end}`,
+      "plan on": "Let the planner search on from this plan",
+      "extra shift": (line: string, from: string, to: string) =>
+        `Work ${line} from ${from} to ${to}, with operators`,
+      "extra team": (from: string, to: string) => `One more setter team from ${from} to ${to}`,
+      "extra operators": (heads: string, from: string, to: string) =>
+        `${heads} more operators from ${from} to ${to}`,
+      "mould copy": (mould: string) => `A second set of ${mould}`,
+      "another line": (line: string) => `Approve it on ${line}`,
+      lots: (n: number) => `Let it be made in ${n === 2 ? "two" : `up to ${n}`} lots`,
+      "earlier start": (at: string) => `Let it start from ${at}`,
+      "earlier sheet": (sheet: string, hours: string) => `Get sheet ${sheet} ${hours} earlier`,
+    },
+    who: {
+      "extra shift": "The plant manager adds the shift to the line's calendar, then plan again.",
+      "extra team": "The plant manager adds the crew's hours, then plan again.",
+      "extra operators": "The plant manager adds the crew's hours, then plan again.",
+      "mould copy": "Ask the tool shop whether a second set can be had; it is then entered with the mould.",
+      "another line": "Ask those who approve moulds for lines; the approval is then entered with the mould.",
+      lots: "Ask the customer whether parts may be delivered; then allow parts in the order.",
+      "earlier start": "Ask what the order waits for; then change its earliest start in the order.",
+      "earlier sheet": "Ask purchasing or the extrusion for it; the arrival is then entered with the sheet.",
+    },
+    toCalendars: "To the calendars",
+    toCrews: "To the crews",
+    toMoulds: "To the moulds",
+    toSheets: "To the sheets",
+    toOrders: "To the order book",
+  },
+};

@@ -1,0 +1,185 @@
+import { openEdits, type Plan } from "@formweek/scheduler";
+import type { AppError } from "../errors.ts";
+import { planNotFound } from "../not-found.ts";
+import { assembleForPlan } from "../planning/assemble-for-plan.ts";
+import { assembleProblem } from "../planning/assemble-problem.ts";
+import type { Assembled } from "../planning/assembled.ts";
+import { heldProblem } from "../planning/favoured-problem.ts";
+import { findTradeOff } from "../planning/find-trade-off.ts";
+import { lookForRemedies } from "../planning/look-for-remedies.ts";
+import { planFigures } from "../planning/plan-figures.ts";
+import { planOfDocument } from "../planning/plan-of-document.ts";
+import { planningSnapshot, type PlanningSnapshot } from "../planning/planning-snapshot.ts";
+import { sketchOf, type RunFindings } from "../planning/run-findings.ts";
+import type { StoredPlan } from "../ports/plan-repository.ts";
+import type { Ports } from "../ports/ports.ts";
+import type { RunTask, SolveRun } from "../ports/run-repository.ts";
+import { workingPlanOf } from "../queries/working-plan-of.ts";
+import { publishPending } from "../publish-pending.ts";
+import { type Result, ok, refused } from "../result.ts";
+import { refusalOfOrders, refusalOfPlant } from "../commands/record-faults.ts";
+import { changeRun } from "./change-run.ts";
+import { progressKeeper, type ProgressKeeper } from "./progress-keeper.ts";
+import { plantGone, planRejected, problemFaulty, solverFailed } from "./solve-refusals.ts";
+
+/** Changes of plant or order that are tried for one late order. */
+const MOST_CHANGES = 8;
+
+type SearchTask = Exclude<RunTask, { kind: "plan" }>;
+
+/**
+ * Finds out what a run was asked for beside a plan. As with planning, a run that is stopped keeps what it has found so far, and
+ * one whose process is closing begins anew at the next start.
+ */
+export async function runSearch(
+  ports: Ports,
+  run: SolveRun,
+  task: SearchTask,
+  signal: AbortSignal,
+): Promise<void> {
+  const progress = progressKeeper(ports, run);
+  const found = await search({ ports, run, progress, signal }, task)
+    .catch((error: unknown) => {
+      ports.log.error("A search broke down", { runId: run.id, plantId: run.plantId }, error);
+      return refused(solverFailed);
+    })
+    .finally(progress.settle);
+  if (signal.aborted && signal.reason === "closing") return;
+  await endSearch(ports, run, found);
+}
+
+async function endSearch(ports: Ports, run: SolveRun, found: Result<RunFindings | null>): Promise<void> {
+  const problem: AppError | null = found.ok ? null : found.error;
+  await changeRun(
+    ports,
+    run.id,
+    (current) => ({
+      ...current,
+      state: problem !== null ? "failed" : current.stopRequested ? "stopped" : "done",
+      findings: found.ok ? found.value : null,
+      problem,
+      endedAt: ports.clock.now(),
+    }),
+    (_, changed) => {
+      const state = changed.state === "failed" || changed.state === "stopped" ? changed.state : "done";
+      return Promise.resolve({
+        run: changed,
+        events: [{ type: "solve-ended", runId: run.id, state, planId: null }],
+      });
+    },
+  );
+  await publishPending(ports);
+}
+
+interface Search {
+  readonly ports: Ports;
+  readonly run: SolveRun;
+  readonly progress: ProgressKeeper;
+  readonly signal: AbortSignal;
+}
+
+function search(search: Search, task: SearchTask): Promise<Result<RunFindings | null>> {
+  return task.kind === "remedies" ? searchRemedies(search, task) : searchTradeOff(search);
+}
+
+interface Records {
+  readonly snapshot: PlanningSnapshot;
+  readonly plan: StoredPlan | null;
+}
+
+/** Inputs as they are now, and the plan that is named or worked on. */
+async function recordsOf({ ports, run }: Search, planId: string | null): Promise<Result<Records>> {
+  const { plantId } = run;
+  return ports.store.read(async (repositories) => {
+    const snapshot = await planningSnapshot(repositories, plantId);
+    if (snapshot === null) return refused(plantGone);
+    const plan =
+      planId === null
+        ? await workingPlanOf(repositories, plantId)
+        : await repositories.plans.get(plantId, planId);
+    return ok({ snapshot, plan });
+  });
+}
+
+/** A plan as it is under the inputs as they are now. */
+function standingPlan({ problem }: Assembled, { document }: StoredPlan): Result<Plan> {
+  const opened = openEdits(problem, planOfDocument(document, problem));
+  return opened.ok ? ok(opened.value.plan) : refused(problemFaulty(opened.error));
+}
+
+async function searchRemedies(
+  search: Search,
+  { planId, orderId }: Extract<SearchTask, { kind: "remedies" }>,
+): Promise<Result<RunFindings>> {
+  const records = await recordsOf(search, planId);
+  if (!records.ok) return records;
+  const { snapshot, plan: stored } = records.value;
+  if (stored === null) return refused(planNotFound(planId));
+  const assembled = assembleForPlan(snapshot, stored.document);
+  if (!assembled.ok) return assembled;
+  const plan = standingPlan(assembled.value, stored);
+  if (!plan.ok) return plan;
+  const { ports, run, progress, signal } = search;
+  const { seed, maxSteps, maxMs } = run.params;
+  const trials = MOST_CHANGES + 1;
+  const params = {
+    seed,
+    maxSteps: maxSteps === null ? null : Math.ceil(maxSteps / trials),
+    maxMs: maxMs === null ? null : maxMs / trials,
+  };
+  const begun = ports.clock.now();
+  const onTried = (done: number, all: number, share: number): void =>
+    progress.report({
+      share: (done + share) / all,
+      steps: done,
+      elapsedMs: (ports.clock.now() - begun) * 1000,
+      bestTotal: plan.value.objective.total,
+      lateOrders: stored.document.summary.late,
+    });
+  const ask = { assembled: assembled.value, plan: plan.value, orderId, most: MOST_CHANGES, params };
+  const looked = await lookForRemedies(ports.solver, ask, { signal, onTried });
+  const { inputHash, problem } = assembled.value;
+  return ok({ kind: "remedies", planId, orderId, inputHash, at: problem.horizon.start, ...looked });
+}
+
+async function searchTradeOff(search: Search): Promise<Result<RunFindings | null>> {
+  const records = await recordsOf(search, null);
+  if (!records.ok) return records;
+  const { snapshot, plan: working } = records.value;
+  const refusal = refusalOfPlant(snapshot.plant) ?? refusalOfOrders(snapshot.orders, snapshot.plant);
+  if (refusal !== null) return refused(refusal);
+  const { ports, run, progress, signal } = search;
+  const at = ports.clock.now();
+  const assembled = assembleProblem({ ...snapshot, now: at });
+  const standing = working === null ? null : standingPlan(assembled, working);
+  if (standing?.ok === false) return standing;
+  const { problem: plain, inputHash } = assembled;
+  const problem = standing === null ? plain : heldProblem(plain, standing.value);
+  const { seed, maxSteps, maxMs, threads } = run.params;
+  const traded = await findTradeOff(
+    ports.solver,
+    { problem, params: { seed, maxSteps, maxMs }, threads },
+    { signal, onProgress: progress.report },
+  );
+  switch (traded.status) {
+    case "cancelled":
+      return ok(null);
+    case "faulty-problem":
+      return refused(problemFaulty(traded.faults));
+    case "rejected":
+      return refused(planRejected(traded.violations));
+    case "traded":
+      return ok({
+        kind: "trade-off",
+        inputHash,
+        at,
+        criteria: traded.criteria,
+        plans: traded.plans.map(({ plan, values, leastIn }) => ({
+          figures: planFigures(problem, plan),
+          values,
+          leastIn,
+          sketch: sketchOf(plan),
+        })),
+      });
+  }
+}
