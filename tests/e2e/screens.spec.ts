@@ -48,6 +48,11 @@ const screens: readonly Screen[] = [
     path: "/",
     open: (page) => page.getByText("cost of the plan").click(),
   },
+  {
+    name: "board-picture",
+    path: "/",
+    open: (page) => page.getByRole("button", { name: "Board as picture…" }).click(),
+  },
   { name: "sheets", path: "/sheets" },
   { name: "orders", path: "/orders" },
   {

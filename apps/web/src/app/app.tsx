@@ -1,4 +1,4 @@
-import { useMemo, useState, type JSX, type ReactNode } from "react";
+import { Suspense, useMemo, useState, type JSX, type ReactNode } from "react";
 import { Link, Route, Switch } from "wouter";
 import type { PlantListResponse } from "@formweek/contracts";
 import { EmptyNotice, FailureNotice, LoadingNotice } from "../components/notice.tsx";
@@ -59,29 +59,31 @@ function OpenPlant({ plants }: { readonly plants: PlantListResponse }): JSX.Elem
     <FormatProvider value={format}>
       <NamedPlant plantId={plant.id}>
         <Shell plants={plants} plantId={plant.id} onPlant={choose} connection={connection}>
-          <Switch>
-            <Route path="/">
-              <BoardPage key={plant.id} plantId={plant.id} />
-            </Route>
-            <Route path="/sheets">
-              <SheetsPage key={plant.id} plantId={plant.id} />
-            </Route>
-            <Route path="/orders">
-              <OrdersPage key={plant.id} plantId={plant.id} />
-            </Route>
-            <Route path="/plant/:section?">
-              {({ section }) => (
-                <PlantPage key={plant.id} plantId={plant.id} onPlant={choose} section={section} />
-              )}
-            </Route>
-            <Route>
-              <EmptyNotice title={text.app.notFound}>
-                <Link href="/" className="button button-main">
-                  {text.app.notFoundHint}
-                </Link>
-              </EmptyNotice>
-            </Route>
-          </Switch>
+          <Suspense fallback={<LoadingNotice />}>
+            <Switch>
+              <Route path="/">
+                <BoardPage key={plant.id} plantId={plant.id} />
+              </Route>
+              <Route path="/sheets">
+                <SheetsPage key={plant.id} plantId={plant.id} />
+              </Route>
+              <Route path="/orders">
+                <OrdersPage key={plant.id} plantId={plant.id} />
+              </Route>
+              <Route path="/plant/:section?">
+                {({ section }) => (
+                  <PlantPage key={plant.id} plantId={plant.id} onPlant={choose} section={section} />
+                )}
+              </Route>
+              <Route>
+                <EmptyNotice title={text.app.notFound}>
+                  <Link href="/" className="button button-main">
+                    {text.app.notFoundHint}
+                  </Link>
+                </EmptyNotice>
+              </Route>
+            </Switch>
+          </Suspense>
         </Shell>
       </NamedPlant>
     </FormatProvider>

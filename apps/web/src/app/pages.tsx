@@ -2,15 +2,12 @@ import type { JSX, ReactNode } from "react";
 import { Link } from "wouter";
 import { FailureNotice, LoadingNotice } from "../components/notice.tsx";
 import { BoardScreen } from "../features/board/board-screen.tsx";
-import { ImportDesk } from "../features/imports/import-desk.tsx";
-import { OrdersScreen } from "../features/orders/orders-screen.tsx";
 import { BookWorkProvider, useOpenBook } from "../features/orders/use-book-edits.ts";
-import { PlantScreen } from "../features/plant/plant-screen.tsx";
-import { SheetsScreen } from "../features/sheets/sheets-screen.tsx";
 import { SolveBar } from "../features/solve/solve-bar.tsx";
 import { usePins } from "../sync/pins.ts";
 import { useLatestPlan, useOrders, usePlant, useRates } from "../sync/queries.ts";
 import { useText } from "../text/text.ts";
+import { ImportDesk, OrdersScreen, PlantScreen, SheetsScreen } from "./lazy-screens.ts";
 
 /** What a page needs of a query before it can show its content. */
 interface Answer {

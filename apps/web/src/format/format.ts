@@ -16,6 +16,8 @@ export interface Format {
   readonly weekday: (instant: number) => string;
   /** "Thu 3 Dec 14:00"; in an hour that a clock change repeats with the name of the time, "Sun 25 Oct 02:30 CEST". */
   readonly instant: (instant: number) => string;
+  /** "Thu 3 Dec 2026 14:00" */
+  readonly dated: (instant: number) => string;
   /** "14:00", the same way. */
   readonly clock: (instant: number) => string;
   /** "Thu 3 Dec" */
@@ -77,6 +79,7 @@ export function formatFor({ locale, timeZone, currency, text }: FormatSetting): 
     moneyFine: (value) => moneyFine.format(value),
     weekday: (instant) => weekday.format(instant * 1000),
     instant: withClock({ weekday: "short", day: "numeric", month: "short", ...clock }),
+    dated: withClock({ weekday: "short", day: "numeric", month: "short", year: "numeric", ...clock }),
     clock: withClock(clock),
     day: zoned({ weekday: "short", day: "numeric", month: "short" }),
     longDay: zoned({ weekday: "long", day: "numeric", month: "long" }),

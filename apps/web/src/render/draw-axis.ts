@@ -1,7 +1,7 @@
 import { marksBetween } from "../kernels/time-marks.ts";
 import { viewEndAt, xOfInstant } from "../kernels/time-scale.ts";
 import type { Frame } from "./frame.ts";
-import { boardFont, fillBox, lineDown, textWidth, type Pen } from "./pen.ts";
+import { boardFont, fillBox, lineDown, type Pen } from "./pen.ts";
 
 const dayLabelFromPx = 34;
 const shiftLabelFromPx = 150;
@@ -38,7 +38,7 @@ function drawDaysAndShifts(pen: Pen, frame: Frame, dayPx: number): void {
     lineDown(pen, x, 0, layout.axisHeightPx);
     const label = frame.words.day(day, dayPx);
     // The day that began before the left edge keeps its name in sight, pushed out by the next one.
-    const at = Math.min(Math.max(x, left) + 8, limit - textWidth(pen, label) - 12);
+    const at = Math.min(Math.max(x, left) + 8, limit - pen.textWidth(label) - 12);
     pen.fillText(label, at, upperBaselinePx);
     limit = x;
   }
@@ -49,7 +49,7 @@ function drawDaysAndShifts(pen: Pen, frame: Frame, dayPx: number): void {
     const x = left + xOfInstant(view, mark.at) + 5;
     if (x < free) continue;
     pen.fillText(mark.label, x, lowerBaselinePx);
-    free = x + textWidth(pen, mark.label) + 8;
+    free = x + pen.textWidth(mark.label) + 8;
   }
 }
 
@@ -67,7 +67,7 @@ function drawWeeksAndDays(pen: Pen, frame: Frame, dayPx: number): void {
     const x = left + xOfInstant(view, day.at);
     lineDown(pen, x, 0, layout.axisHeightPx);
     const label = frame.words.week(day);
-    const at = Math.min(Math.max(x, left) + 6, limit - textWidth(pen, label) - 10);
+    const at = Math.min(Math.max(x, left) + 6, limit - pen.textWidth(label) - 10);
     pen.fillText(label, at, upperBaselinePx);
     limit = x;
   }
@@ -80,7 +80,7 @@ function drawWeeksAndDays(pen: Pen, frame: Frame, dayPx: number): void {
       const label = frame.words.day(day, dayPx);
       if (x + 5 >= free) {
         pen.fillText(label, x + 5, lowerBaselinePx);
-        free = x + 5 + textWidth(pen, label) + 6;
+        free = x + 5 + pen.textWidth(label) + 6;
       }
     }
     if (dayPx >= 9) lineDown(pen, x, layout.axisHeightPx - 10, layout.axisHeightPx);

@@ -9,12 +9,19 @@ import { drawClosedTime, drawTimeLines } from "./draw-ground.ts";
 import { drawEnding, drawSelectedDue } from "./draw-lateness.ts";
 import { drawPiece } from "./draw-segments.ts";
 import type { Frame } from "./frame.ts";
-import { boardFont, fillBox, lineDown, textWidth, type Pen } from "./pen.ts";
+import { boardFont, fillBox, lineDown, type Pen } from "./pen.ts";
 
 const passedOver = 0.2;
 
-/** Draws one picture of the board. Only rows and segments in sight are touched. */
+/** Draws one picture of the board as it is worked on. Only rows and segments in sight are touched. */
 export function drawBoard(pen: Pen, frame: Frame): void {
+  drawPlan(pen, frame);
+  drawScrollMark(pen, frame);
+  drawGhost(pen, frame);
+}
+
+/** The plan in its rows under their axis: what the board shows in print too. */
+export function drawPlan(pen: Pen, frame: Frame): void {
   const { layout, palette, view } = frame;
   fillBox(pen, { x: 0, y: 0, width: layout.widthPx, height: layout.heightPx }, palette.leaf);
   const rows = rowsInSight(layout, view.scrollPx);
@@ -34,7 +41,9 @@ export function drawBoard(pen: Pen, frame: Frame): void {
     const pieces = row.pieces.slice(from, to);
     for (const piece of pieces) {
       pen.globalAlpha = isSegmentKept(frame.plan, piece.segment, frame.kept) ? 1 : passedOver;
+      pen.beginPart(() => frame.words.piece(piece.segment));
       drawPiece(pen, frame, piece);
+      pen.endPart();
     }
     for (const piece of pieces) {
       if (piece.segment.ending === null || !isSegmentKept(frame.plan, piece.segment, frame.kept)) continue;
@@ -52,8 +61,6 @@ export function drawBoard(pen: Pen, frame: Frame): void {
   drawAxis(pen, frame);
   drawNow(pen, frame);
   drawRowNames(pen, frame, rows);
-  drawScrollMark(pen, frame);
-  drawGhost(pen, frame);
 }
 
 /** Before and after the plan's horizon nothing is known: plain paper. */
@@ -94,10 +101,10 @@ function drawNow(pen: Pen, frame: Frame): void {
   lineDown(pen, x, layout.axisHeightPx - 4, layout.heightPx);
   pen.fillStyle = palette.act;
   pen.font = boardFont.gate;
-  const width = textWidth(pen, frame.words.now) + 10;
+  const width = pen.textWidth(frame.words.now) + 10;
   const at = Math.min(Math.max(x - width / 2, layout.labelWidthPx), layout.widthPx - width);
   pen.beginPath();
-  pen.roundRect(at, layout.axisHeightPx - 17, width, 15, 4);
+  pen.roundRect({ x: at, y: layout.axisHeightPx - 17, width, height: 15 }, 4);
   pen.fill();
   pen.fillStyle = palette.leaf;
   pen.fillText(frame.words.now, at + 5, layout.axisHeightPx - 5.5);
@@ -114,7 +121,7 @@ function drawRowNames(pen: Pen, frame: Frame, rows: { readonly from: number; rea
   for (const row of frame.rows.rows.slice(rows.from, rows.to)) {
     const top = rowTopPx(layout, view.scrollPx, row.index);
     const middle = top + layout.rowHeightPx / 2;
-    const widthOf = (text: string): number => textWidth(pen, text);
+    const widthOf = (text: string): number => pen.textWidth(text);
     pen.font = boardFont.line;
     pen.fillStyle = palette.ink;
     const { name, shortName } = frame.words.rowLabel(row);
@@ -143,7 +150,7 @@ function drawScrollMark(pen: Pen, frame: Frame): void {
   pen.fillStyle = palette.soft;
   pen.globalAlpha = 0.6;
   pen.beginPath();
-  pen.roundRect(layout.widthPx - 7, y + 2, 4, height - 4, 2);
+  pen.roundRect({ x: layout.widthPx - 7, y: y + 2, width: 4, height: height - 4 }, 2);
   pen.fill();
   pen.globalAlpha = 1;
 }

@@ -6,7 +6,7 @@ import { rowTopPx } from "../kernels/row-layout.ts";
 import { xOfInstant } from "../kernels/time-scale.ts";
 import { drawRun, pieceBox } from "./draw-segments.ts";
 import type { CarriedLot, Frame } from "./frame.ts";
-import { boardFont, fillBox, hatchFill, roundedPath, textWidth, type Box, type Pen } from "./pen.ts";
+import { boardFont, fillBox, roundedPath, type Box, type Pen } from "./pen.ts";
 
 const widestGhostPx = 260;
 const narrowestGhostPx = 54;
@@ -35,13 +35,11 @@ export function drawGhost(pen: Pen, frame: Frame): void {
   };
   pen.save();
   pen.globalAlpha = 0.88;
-  pen.shadowColor = frame.palette.outline;
-  pen.shadowBlur = 10;
-  pen.shadowOffsetY = 3;
+  pen.shadow(frame.palette.outline);
   roundedPath(pen, { ...box, y: box.y + 0.5 }, 5);
   pen.fillStyle = frame.palette.leaf;
   pen.fill();
-  pen.shadowColor = "transparent";
+  pen.shadow(null);
   drawRun(pen, { ...frame, layout: { ...layout, labelWidthPx: 0 } }, { segment, run: segment.source, box });
   pen.restore();
 }
@@ -57,8 +55,7 @@ function drawRefusedLines(pen: Pen, frame: Frame, carry: CarriedLot): void {
     const row = { x: left, y: top, width: layout.widthPx - left, height: layout.rowHeightPx - 1 };
     const isTarget = carry.place.lineIndex === line.index;
     pen.globalAlpha = isTarget ? 0.88 : 0.7;
-    const hatch = { ground: palette.shut, line: palette.late, stepPx: 11, linePx: 1.1 };
-    pen.fillStyle = hatchFill(pen, hatch, 0);
+    pen.fillStyle = { ground: palette.shut, line: palette.late, stepPx: 11, linePx: 1.1, shiftPx: 0 };
     pen.fillRect(row.x, row.y, row.width, row.height);
     pen.globalAlpha = 1;
     drawReason(pen, frame, row, frame.words.refused(reason));
@@ -72,12 +69,12 @@ function drawRefusedLines(pen: Pen, frame: Frame, carry: CarriedLot): void {
 function drawReason(pen: Pen, frame: Frame, row: Box, reason: string): void {
   const { palette } = frame;
   pen.font = boardFont.small;
-  const label = fitLabel(reason, row.width - 40, (text) => textWidth(pen, text));
+  const label = fitLabel(reason, row.width - 40, (text) => pen.textWidth(text));
   if (label === "") return;
   const box = {
     x: row.x + 10,
     y: row.y + row.height / 2 - 12,
-    width: textWidth(pen, label) + 16,
+    width: pen.textWidth(label) + 16,
     height: 24,
   };
   roundedPath(pen, box, 5);

@@ -5,16 +5,16 @@ import { marksBetween } from "../kernels/time-marks.ts";
 import { viewEndAt, xOfInstant } from "../kernels/time-scale.ts";
 import { fitLabel } from "../kernels/fit-label.ts";
 import type { Frame } from "./frame.ts";
-import { boardFont, fillBox, hatchFill, lineDown, textWidth, type Hatch, type Pen } from "./pen.ts";
+import { boardFont, fillBox, lineDown, type Hatch, type Pen } from "./pen.ts";
 
 /** Below so many pixels a day, days give way to weeks and shift lines are left out. */
 const dayLineFromPx = 9;
 const shiftLineFromPx = 120;
 
 /** Hatch of closed time, travelling with the axis. */
-function closedFill(pen: Pen, frame: Frame): CanvasPattern | string {
-  const hatch: Hatch = { ground: frame.palette.shut, line: frame.palette.shutLine, stepPx: 9, linePx: 1.2 };
-  return hatchFill(pen, hatch, frame.layout.labelWidthPx - frame.view.startAt / frame.view.secondsPerPx);
+function closedFill({ palette, layout, view }: Frame): Hatch {
+  const shiftPx = layout.labelWidthPx - view.startAt / view.secondsPerPx;
+  return { ground: palette.shut, line: palette.shutLine, stepPx: 9, linePx: 1.2, shiftPx };
 }
 
 /** Closed time of one row: every part of the view that is not open, and dated closures with their reason. */
@@ -23,7 +23,7 @@ export function drawClosedTime(pen: Pen, frame: Frame, row: BoardRow): void {
   const left = layout.labelWidthPx;
   const top = rowTopPx(layout, view.scrollPx, row.index);
   const endAt = viewEndAt(view, layout.widthPx - left);
-  pen.fillStyle = closedFill(pen, frame);
+  pen.fillStyle = closedFill(frame);
   const knownFrom = Math.max(view.startAt, frame.plan.startAt);
   const knownUntil = Math.min(endAt, frame.plan.knownEndAt);
   for (const gap of row.open === null ? [] : gapsBetween(row.open, knownFrom, knownUntil)) {
@@ -35,17 +35,17 @@ export function drawClosedTime(pen: Pen, frame: Frame, row: BoardRow): void {
   for (const closure of row.closures.slice(from, to)) {
     const x = left + xOfInstant(view, closure.start);
     const end = left + xOfInstant(view, closure.end);
-    pen.fillStyle = closedFill(pen, frame);
+    pen.fillStyle = closedFill(frame);
     pen.fillRect(x, top, end - x, layout.rowHeightPx);
     pen.font = boardFont.small;
     const from = Math.max(x, left) + 8;
     const label = fitLabel(closure.reason, Math.min(end, layout.widthPx) - from - 6, (text) =>
-      textWidth(pen, text),
+      pen.textWidth(text),
     );
     if (label === "") continue;
     fillBox(
       pen,
-      { x: from - 4, y: top + layout.rowHeightPx / 2 - 10, width: textWidth(pen, label) + 8, height: 20 },
+      { x: from - 4, y: top + layout.rowHeightPx / 2 - 10, width: pen.textWidth(label) + 8, height: 20 },
       palette.shut,
     );
     pen.fillStyle = palette.ink;

@@ -3,7 +3,7 @@ import { pieceOfSegment, type RowPiece } from "../kernels/board-rows.ts";
 import { xOfInstant } from "../kernels/time-scale.ts";
 import { pieceBox } from "./draw-segments.ts";
 import type { Frame } from "./frame.ts";
-import { boardFont, fillBox, textWidth, type Box, type Pen } from "./pen.ts";
+import { boardFont, fillBox, type Box, type Pen } from "./pen.ts";
 
 /**
  * Due flag and lateness of the order that ends with this run. A late order shows its tail from the due instant, or from
@@ -73,7 +73,7 @@ function drawLateWords(pen: Pen, frame: Frame, { seconds, from, to, bottom }: La
   const { palette, layout } = frame;
   pen.font = boardFont.small;
   const label = frame.words.late(seconds);
-  const width = textWidth(pen, label);
+  const width = pen.textWidth(label);
   const at = Math.max(from, layout.labelWidthPx + 6);
   if (to - at < width + 2) return;
   fillBox(pen, { x: at - 2, y: bottom - 18, width: width + 4, height: 15 }, palette.lateWeak);
@@ -97,7 +97,8 @@ function drawOnTime(pen: Pen, frame: Frame, ending: OrderEnding, box: Box): void
   flag(pen, x, box.y - 5);
 }
 
-function flag(pen: Pen, x: number, y: number): void {
+/** A small flag in the pen's paint, its staff's top at (x, y). */
+export function flag(pen: Pen, x: number, y: number): void {
   pen.beginPath();
   pen.moveTo(x, y);
   pen.lineTo(x + 9, y);

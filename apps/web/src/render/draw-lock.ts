@@ -10,6 +10,6 @@ export function drawLock(pen: Pen, ink: string, x: number, y: number): void {
   pen.strokeStyle = ink;
   pen.lineWidth = 1.6;
   pen.beginPath();
-  pen.arc(x + lockPx / 2, y - 7, 2.7, Math.PI, 0);
+  pen.arch(x + lockPx / 2, y - 7, 2.7);
   pen.stroke();
 }

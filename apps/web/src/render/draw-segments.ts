@@ -6,7 +6,7 @@ import { xOfInstant } from "../kernels/time-scale.ts";
 import type { RunSegment } from "@formweek/contracts";
 import { drawLock, lockPx } from "./draw-lock.ts";
 import type { Frame } from "./frame.ts";
-import { boardFont, fillBox, hatchFill, roundedPath, textWidth, type Box, type Pen } from "./pen.ts";
+import { boardFont, fillBox, roundedPath, type Box, type Paint, type Pen } from "./pen.ts";
 
 const rowPadPx = 6;
 const bandPx = 9;
@@ -68,7 +68,7 @@ export function drawRun(pen: Pen, frame: Frame, { segment, run, box }: DrawnRun)
   pen.fillStyle = isLate ? palette.lateWeak : palette.leaf;
   pen.fill();
   roundedPath(pen, { ...body, height: bandPx }, [radius, radius, 0, 0]);
-  pen.fillStyle = bandFill(pen, frame, run.colour);
+  pen.fillStyle = bandFill(frame, run.colour);
   pen.fill();
   const underBand = needsOutline(run.colour, palette.isDark) ? 1 : 0.5;
   fillBox(pen, { ...body, y: body.y + bandPx, height: underBand }, edge);
@@ -98,7 +98,7 @@ function drawRunText(
   const lines = textLines(layout.rowHeightPx);
   pen.font = boardFont.mould;
   pen.fillStyle = palette.ink;
-  const widthOf = (text: string): number => textWidth(pen, text);
+  const widthOf = (text: string): number => pen.textWidth(text);
   const isHeld = frame.held.has(run.orderId);
   if (isHeld) drawLock(pen, palette.ink, from, body.y + lines.mouldPx);
   const indent = isHeld ? lockPx + 4 : 0;
@@ -115,7 +115,7 @@ function drawRunText(
   pen.fillStyle = palette.soft;
   const amount = frame.words.pieces(run.pieces);
   const long = `${amount} · ${run.colour.name}`;
-  const label = textWidth(pen, long) <= lowerRoom ? long : textWidth(pen, amount) <= lowerRoom ? amount : "";
+  const label = pen.textWidth(long) <= lowerRoom ? long : pen.textWidth(amount) <= lowerRoom ? amount : "";
   pen.fillText(label, from, body.y + lines.piecesPx);
 }
 
@@ -148,7 +148,7 @@ function drawLotMark(
   const label = `${run.lot + 1}`;
   pen.font = boardFont.gate;
   pen.fillStyle = frame.palette.soft;
-  pen.fillText(label, body.x + body.width - textWidth(pen, label) - 5, body.y + body.height - 5);
+  pen.fillText(label, body.x + body.width - pen.textWidth(label) - 5, body.y + body.height - 5);
 }
 
 /** A gate between runs: minutes upright in it when it is wide enough, else beside the pointer. */
@@ -168,7 +168,7 @@ function drawChange(pen: Pen, frame: Frame, { segment, start, end }: RowPiece, b
   const minutes = frame.words.hours(end - start);
   pen.font = boardFont.gate;
   const label = gateLabel(pen, frame, { segment, minutes, room: gate.width - 8 });
-  const length = textWidth(pen, label);
+  const length = pen.textWidth(label);
   pen.fillStyle = palette.gateInk;
   if (gate.width >= length + 8) {
     pen.fillText(label, gate.x + (gate.width - length) / 2, gate.y + gate.height / 2 + 4);
@@ -189,7 +189,7 @@ function gateLabel(
 ): string {
   if (frame.rows.choice === "lines") return gate.minutes;
   const long = `${frame.words.line(gate.segment)} · ${gate.minutes}`;
-  return textWidth(pen, long) <= gate.room ? long : gate.minutes;
+  return pen.textWidth(long) <= gate.room ? long : gate.minutes;
 }
 
 /** A pause inside a lot: the web goes on as a dashed line; its reason is written where there is room. */
@@ -212,7 +212,7 @@ function drawStop(
   pen.font = boardFont.small;
   const from = Math.max(box.x, layout.labelWidthPx) + 5;
   const room = Math.min(box.x + box.width, layout.widthPx) - from - 4;
-  const label = fitLabel(frame.words.stop(reason), room, (text) => textWidth(pen, text));
+  const label = fitLabel(frame.words.stop(reason), room, (text) => pen.textWidth(text));
   pen.fillStyle = palette.soft;
   pen.fillText(label, from, box.y + box.height / 2 + 8);
 }
@@ -240,11 +240,11 @@ function isFirstStretch(frame: Frame, segment: BoardSegment): boolean {
   return before.source.kind === "stop" && before.source.reason === "service";
 }
 
-function bandFill(pen: Pen, frame: Frame, colour: RunSegment["colour"]): CanvasPattern | string {
+function bandFill(frame: Frame, colour: RunSegment["colour"]): Paint {
   if (!colour.clear) return colour.hex;
   const { palette, view, layout } = frame;
-  const shift = layout.labelWidthPx - view.startAt / view.secondsPerPx;
-  return hatchFill(pen, { ground: palette.leaf, line: palette.clear, stepPx: 6, linePx: 1.3 }, shift);
+  const shiftPx = layout.labelWidthPx - view.startAt / view.secondsPerPx;
+  return { ground: palette.leaf, line: palette.clear, stepPx: 6, linePx: 1.3, shiftPx };
 }
 
 function needsOutline(colour: RunSegment["colour"], isDark: boolean): boolean {

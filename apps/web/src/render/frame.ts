@@ -18,6 +18,8 @@ export interface BoardWords {
   readonly rowUse: (row: BoardRow) => string;
   /** The line that a segment is on. */
   readonly line: (segment: BoardSegment) => string;
+  /** A segment in one sentence, for who cannot see it. */
+  readonly piece: (segment: BoardSegment) => string;
   readonly hours: (seconds: number) => string;
   readonly late: (seconds: number) => string;
   readonly stop: (reason: "closed" | "operators" | "warm-up" | "service") => string;

@@ -19,6 +19,16 @@ export interface Palette {
   readonly isDark: boolean;
 }
 
+/** The colours of a theme, whichever the page wears. */
+export function paletteOf(theme: "light" | "dark"): Palette {
+  const element = document.createElement("div");
+  element.dataset["theme"] = theme;
+  document.body.append(element);
+  const palette = readPalette(element);
+  element.remove();
+  return palette;
+}
+
 /** Reads the tokens that hold on `element` now. */
 export function readPalette(element: Element): Palette {
   const style = getComputedStyle(element);

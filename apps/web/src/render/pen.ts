@@ -1,13 +1,80 @@
-/** Small drawing moves shared by the parts of the board. Lengths are CSS pixels. */
-export type Pen = CanvasRenderingContext2D;
+/** A typeface at a size, CSS pixels; `css` is the same as one value of the style sheet's "font". */
+export interface Font {
+  readonly weight: number;
+  readonly sizePx: number;
+  readonly css: string;
+}
+
+/** The family of all words on the board, with what stands for it where it is not there. */
+export const boardFamily = '"Barlow Semi Condensed", "Arial Narrow", sans-serif';
+
+const font = (weight: number, sizePx: number): Font => ({
+  weight,
+  sizePx,
+  css: `${weight} ${sizePx}px ${boardFamily}`,
+});
 
 export const boardFont = {
-  mould: '600 14.5px "Barlow Semi Condensed", "Arial Narrow", sans-serif',
-  small: '500 12.5px "Barlow Semi Condensed", "Arial Narrow", sans-serif',
-  gate: '600 11px "Barlow Semi Condensed", "Arial Narrow", sans-serif',
-  line: '600 15px "Barlow Semi Condensed", "Arial Narrow", sans-serif',
-  day: '600 14px "Barlow Semi Condensed", "Arial Narrow", sans-serif',
+  mould: font(600, 14.5),
+  small: font(500, 12.5),
+  gate: font(600, 11),
+  line: font(600, 15),
+  day: font(600, 14),
+  heading: font(600, 22),
 } as const;
+
+/** A diagonal hatch, moved right by `shiftPx` so that it travels with what it fills. */
+export interface Hatch {
+  readonly ground: string;
+  readonly line: string;
+  readonly stepPx: number;
+  readonly linePx: number;
+  readonly shiftPx: number;
+}
+
+/** What a shape is filled with. */
+export type Paint = string | Hatch;
+
+/**
+ * What the board is drawn with, whatever it is drawn on: the few moves of a canvas that it needs, with hatches as values and
+ * named parts. Lengths are CSS pixels.
+ */
+export interface Pen {
+  fillStyle: Paint;
+  strokeStyle: string;
+  lineWidth: number;
+  font: Font;
+  globalAlpha: number;
+  beginPath(): void;
+  moveTo(x: number, y: number): void;
+  lineTo(x: number, y: number): void;
+  closePath(): void;
+  /** The upper half of a circle, from its left end to its right. */
+  arch(x: number, y: number, radius: number): void;
+  rect(x: number, y: number, width: number, height: number): void;
+  /** `radius`: of all corners, or of each from the upper left clockwise. */
+  roundRect(box: Box, radius: number | readonly number[]): void;
+  fill(): void;
+  stroke(): void;
+  /** Keeps what follows inside the path until `restore`. */
+  clip(): void;
+  setLineDash(lengths: readonly number[]): void;
+  fillRect(x: number, y: number, width: number, height: number): void;
+  strokeRect(x: number, y: number, width: number, height: number): void;
+  fillText(text: string, x: number, y: number): void;
+  /** Width of a text in the pen's font. */
+  textWidth(text: string): number;
+  save(): void;
+  restore(): void;
+  translate(x: number, y: number): void;
+  /** Turns what follows clockwise by an angle, radians. */
+  rotate(angle: number): void;
+  /** A soft shadow below what follows until `restore`; null: none from here on. */
+  shadow(colour: string | null): void;
+  /** What follows, to the matching end, is one thing with a name; only what can be read again keeps it. */
+  beginPart(name: () => string): void;
+  endPart(): void;
+}
 
 export interface Box {
   readonly x: number;
@@ -16,8 +83,8 @@ export interface Box {
   readonly height: number;
 }
 
-export function fillBox(pen: Pen, box: Box, colour: string): void {
-  pen.fillStyle = colour;
+export function fillBox(pen: Pen, box: Box, paint: Paint): void {
+  pen.fillStyle = paint;
   pen.fillRect(box.x, box.y, box.width, box.height);
 }
 
@@ -29,70 +96,7 @@ export function lineDown(pen: Pen, x: number, from: number, to: number): void {
   pen.stroke();
 }
 
-export function roundedPath(pen: Pen, box: Box, radius: number | number[]): void {
+export function roundedPath(pen: Pen, box: Box, radius: number | readonly number[]): void {
   pen.beginPath();
-  pen.roundRect(box.x, box.y, box.width, box.height, radius);
-}
-
-const widths = new Map<string, number>();
-
-/** Width of a text in the pen's font; measured once, the store is emptied when it grows large. */
-export function textWidth(pen: Pen, text: string): number {
-  const key = `${pen.font}|${text}`;
-  const known = widths.get(key);
-  if (known !== undefined) return known;
-  if (widths.size > 20_000) widths.clear();
-  const width = pen.measureText(text).width;
-  widths.set(key, width);
-  return width;
-}
-
-/** Forget measured widths: the fonts have arrived. */
-export function forgetTextWidths(): void {
-  widths.clear();
-}
-
-const hatches = new Map<string, CanvasPattern | null>();
-
-export interface Hatch {
-  readonly ground: string;
-  readonly line: string;
-  readonly stepPx: number;
-  readonly linePx: number;
-}
-
-/** A diagonal hatch as a fill, moved right by `shiftPx` so that it travels with what it fills. */
-export function hatchFill(pen: Pen, hatch: Hatch, shiftPx: number): CanvasPattern | string {
-  const density = pen.getTransform().a;
-  const fill = hatchPattern(pen, hatch, density);
-  if (fill instanceof CanvasPattern) {
-    fill.setTransform(new DOMMatrix().translate(shiftPx % hatch.stepPx, 0).scale(1 / density));
-  }
-  return fill;
-}
-
-/** Made once for each look and pixel density. */
-function hatchPattern(pen: Pen, hatch: Hatch, density: number): CanvasPattern | string {
-  const key = `${hatch.ground}|${hatch.line}|${hatch.stepPx}|${hatch.linePx}|${density}`;
-  const known = hatches.get(key);
-  if (known !== undefined) return known ?? hatch.ground;
-  const tile = document.createElement("canvas");
-  const size = Math.max(2, Math.round(hatch.stepPx * density));
-  tile.width = size;
-  tile.height = size;
-  const tilePen = tile.getContext("2d");
-  if (tilePen === null) return hatch.ground;
-  tilePen.fillStyle = hatch.ground;
-  tilePen.fillRect(0, 0, size, size);
-  tilePen.strokeStyle = hatch.line;
-  tilePen.lineWidth = hatch.linePx * density;
-  tilePen.beginPath();
-  for (const shift of [-size, 0, size]) {
-    tilePen.moveTo(shift - 2, size + 2);
-    tilePen.lineTo(shift + size + 2, -2);
-  }
-  tilePen.stroke();
-  const pattern = pen.createPattern(tile, "repeat");
-  hatches.set(key, pattern);
-  return pattern ?? hatch.ground;
+  pen.roundRect(box, radius);
 }

@@ -11,7 +11,9 @@ import { ordersKept } from "../../kernels/plan-filter.ts";
 import { greatestScrollPx, timeWidthPx } from "../../kernels/row-layout.ts";
 import { drawBoard } from "../../render/draw-board.ts";
 import { readPalette, type Palette } from "../../render/palette.ts";
-import { boardFont, forgetTextWidths } from "../../render/pen.ts";
+import { CanvasPen } from "../../render/canvas-pen.ts";
+import { boardFont } from "../../render/pen.ts";
+import { forgetTextWidths } from "../../render/text-widths.ts";
 import { layoutOf, rowsOf, selectedOrderId } from "../../state/reduce.ts";
 import type { BoardState } from "../../state/board-state.ts";
 import { refusedLinesOf, shownPlan } from "../../state/carry.ts";
@@ -40,20 +42,20 @@ export function BoardCanvas({ plant, held, names, describedBy }: BoardCanvasProp
   const frameRef = useRef<HTMLDivElement>(null);
   const axis = useMemo(() => (plan === null ? null : boardAxis(plan, plant)), [plan, plant]);
   const words = useMemo(
-    () => (plan === null ? null : boardWords(plan, { names, text, format })),
-    [plan, names, text, format],
+    () => (plan === null ? null : boardWords(plan, { names, held, text, format })),
+    [plan, names, held, text, format],
   );
   const kept = useMemo(() => (plan === null ? null : ordersKept(plan, filter)), [plan, filter]);
 
   useEffect(() => {
     const canvas = canvasRef.current;
     const frame = frameRef.current;
-    const pen = canvas?.getContext("2d", { alpha: false });
+    const context = canvas?.getContext("2d", { alpha: false });
     if (
       canvas === null ||
       frame === null ||
-      pen === null ||
-      pen === undefined ||
+      context === null ||
+      context === undefined ||
       axis === null ||
       words === null
     )
@@ -68,7 +70,6 @@ export function BoardCanvas({ plant, held, names, describedBy }: BoardCanvasProp
       if (rows === null || state.size.widthPx === 0) return;
       const density = window.devicePixelRatio;
       fitCanvas(canvas, state.size.widthPx * density, state.size.heightPx * density);
-      pen.setTransform(density, 0, 0, density, 0, 0);
       const layout = layoutOf(state);
       canvas.style.touchAction = greatestScrollPx(layout) > 0 ? "none" : "pan-y";
       canvas.style.cursor = state.hover?.kind === "segment" || state.hover?.kind === "gap" ? "pointer" : "";
@@ -76,7 +77,7 @@ export function BoardCanvas({ plant, held, names, describedBy }: BoardCanvasProp
       // Positions and pointed-at places are those of the standing plan: they say nothing of one that is only foreseen.
       const isStanding = shown === rows.plan;
       const selection = isStanding ? state.selection : null;
-      drawBoard(pen, {
+      drawBoard(new CanvasPen(context, density), {
         plan: shown,
         rows: boardRows(shown, state.rowChoice),
         layout,
@@ -113,7 +114,7 @@ export function BoardCanvas({ plant, held, names, describedBy }: BoardCanvasProp
       schedule();
     });
     themes.observe(document.documentElement, { attributes: true, attributeFilter: ["data-theme"] });
-    const fonts = Promise.all(Object.values(boardFont).map((font) => document.fonts.load(font)));
+    const fonts = Promise.all(Object.values(boardFont).map((font) => document.fonts.load(font.css)));
     void fonts.then(() => {
       forgetTextWidths();
       schedule();

@@ -20,6 +20,7 @@ import { BoardToolbar, type BoardShape } from "./board-toolbar.tsx";
 import { DetailsPanel } from "./details-panel.tsx";
 import { HoverNote } from "./hover-note.tsx";
 import { planNames } from "../../format/plan-names.ts";
+import { PictureButton } from "./picture-button.tsx";
 import { PlanTable } from "./plan-table.tsx";
 import { CarryStrip } from "./carry-strip.tsx";
 import { EditFailure } from "./edit-failure.tsx";
@@ -196,6 +197,9 @@ function OpenBoard({
           <div className="tool-group">
             <NewestStep />
             <span className="hint">{text.board.planAge(format.instant(secondsOf(plan.createdAt)))}</span>
+            {shape === "board" && board.segments.length > 0 && (
+              <PictureButton parts={{ plant, names, held, madeAt: secondsOf(plan.createdAt) }} />
+            )}
             <FileLinks
               hint={text.board.planFiles}
               files={[

@@ -1,9 +1,11 @@
 import type { Format } from "../../format/format.ts";
 import { namingFor, type PlanNames } from "../../format/plan-names.ts";
 import type { BoardPlan } from "../../kernels/board-plan.ts";
+import type { HeldOrders } from "../../kernels/held-order.ts";
 import { isoWeek } from "../../kernels/time-marks.ts";
 import type { BoardWords } from "../../render/frame.ts";
 import type { Text } from "../../text/text.ts";
+import { pieceWords } from "./piece-words.ts";
 import { rowLabel, rowUse } from "./row-words.ts";
 
 const fullDayFromPx = 92;
@@ -12,7 +14,17 @@ const weekdayFromPx = 58;
 /** Words of the drawing in the reader's language and the plant's zone. */
 export function boardWords(
   plan: BoardPlan,
-  { names, text, format }: { readonly names: PlanNames; readonly text: Text; readonly format: Format },
+  {
+    names,
+    held,
+    text,
+    format,
+  }: {
+    readonly names: PlanNames;
+    readonly held: HeldOrders;
+    readonly text: Text;
+    readonly format: Format;
+  },
 ): BoardWords {
   // Noon: the date of a day whose first hour a clock change skips is still its own.
   const noon = (at: number): number => at + 43_200;
@@ -31,6 +43,8 @@ export function boardWords(
     rowLabel: (row) => rowLabel(row, names),
     rowUse: (row) => rowUse(row, { names, text, format }),
     line: ({ lineIndex }) => plan.lines[lineIndex]?.name ?? "",
+    piece: (segment) =>
+      pieceWords(segment, { place: plan.lines[segment.lineIndex]?.name ?? "", held, text, format }),
     hours: (seconds) => format.gate(seconds),
     late: (seconds) => text.board.late(format.span(seconds)),
     stop: (reason) => text.board.stop[reason],

@@ -8,6 +8,7 @@ import type { HeldOrders } from "../../kernels/held-order.ts";
 import { rowsOf } from "../../state/reduce.ts";
 import type { Selection } from "../../state/board-state.ts";
 import { useText, type Text } from "../../text/text.ts";
+import { pieceWords } from "./piece-words.ts";
 import { rowName } from "./row-words.ts";
 import { useBoard } from "./use-board.ts";
 
@@ -54,14 +55,8 @@ function sentence(rows: BoardRows, selection: Selection, { held, names, text, fo
   }
   const segment = rows.plan.segments[selection.index];
   if (segment === undefined) return text.board.nothingSelected;
-  const line = placeName(rows, segment, { rowIndex: selection.rowIndex, names });
-  const { source } = segment;
-  const times = `${format.instant(segment.start)}, ${format.span(segment.end - segment.start)}`;
-  if (source.kind === "change") return `${line}: ${details.change}, ${times}`;
-  if (source.kind === "stop") return `${line}: ${text.board.stop[source.reason]}, ${times}`;
-  const late = source.lateSeconds > 0 ? `, ${text.board.late(format.span(source.lateSeconds))}` : "";
-  const hold = held.has(source.orderId) ? `, ${text.hold.held}` : "";
-  return `${line}: ${details.order(source.orderId)}, ${source.mouldName}, ${text.units.pieces(format.count(source.pieces))} ${source.colour.name}, ${times}${late}${hold}`;
+  const place = placeName(rows, segment, { rowIndex: selection.rowIndex, names });
+  return pieceWords(segment, { place, held, text, format });
 }
 
 /** The line, and before it the row where rows are of something else. */

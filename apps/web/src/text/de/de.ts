@@ -6,6 +6,7 @@ import { editText } from "./edit-text.ts";
 import { hoursText } from "./hours-text.ts";
 import { gapText } from "./gap-text.ts";
 import { ordersText } from "./orders-text.ts";
+import { pictureText } from "./picture-text.ts";
 import { plantText } from "./plant-text.ts";
 import { refusalsText } from "./refusals-text.ts";
 import { compareText } from "./compare-text.ts";
@@ -22,6 +23,7 @@ export const de: Text = {
   ...gapText,
   ...ordersText,
   ...bookText,
+  ...pictureText,
   ...plantText,
   ...remedyText,
   ...sheetsText,

@@ -7,6 +7,7 @@ import { editText } from "./edit-text.ts";
 import { hoursText } from "./hours-text.ts";
 import { gapText } from "./gap-text.ts";
 import { ordersText } from "./orders-text.ts";
+import { pictureText } from "./picture-text.ts";
 import { plantText } from "./plant-text.ts";
 import { refusalsText } from "./refusals-text.ts";
 import { remedyText } from "./remedy-text.ts";
@@ -21,6 +22,7 @@ export const en = {
   ...gapText,
   ...ordersText,
   ...bookText,
+  ...pictureText,
   ...plantText,
   ...remedyText,
   ...sheetsText,

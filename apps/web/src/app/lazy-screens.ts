@@ -1,0 +1,21 @@
+import { lazy, type ComponentType, type LazyExoticComponent } from "react";
+
+/** A screen that is fetched when it is first opened: the board, which most open first, does not wait for it. */
+function lazyScreen<Props>(
+  load: () => Promise<ComponentType<Props>>,
+): LazyExoticComponent<ComponentType<Props>> {
+  return lazy(async () => ({ default: await load() }));
+}
+
+export const ImportDesk = lazyScreen(
+  async () => (await import("../features/imports/import-desk.tsx")).ImportDesk,
+);
+export const OrdersScreen = lazyScreen(
+  async () => (await import("../features/orders/orders-screen.tsx")).OrdersScreen,
+);
+export const PlantScreen = lazyScreen(
+  async () => (await import("../features/plant/plant-screen.tsx")).PlantScreen,
+);
+export const SheetsScreen = lazyScreen(
+  async () => (await import("../features/sheets/sheets-screen.tsx")).SheetsScreen,
+);
