@@ -1,4 +1,4 @@
-import type { PlanDocument, PlanSegment, RunSegment } from "@formweek/contracts";
+import type { PlanDocument, PlanSegment } from "@formweek/contracts";
 
 type PlanOrder = PlanDocument["orders"][number];
 type PlanLine = PlanDocument["lines"][number];
@@ -64,30 +64,44 @@ export function secondsOf(isoInstant: string): number {
   return Math.floor(Date.parse(isoInstant) / 1000);
 }
 
+/** A segment of a document with its times read, seconds since the epoch. */
+export interface TimedSegment {
+  readonly start: number;
+  readonly end: number;
+  readonly source: PlanSegment;
+}
+
 /** Reads a plan document for the board. Segments of lines that the document does not list are left out. */
 export function boardPlan(planId: string, document: PlanDocument): BoardPlan {
+  const timed = document.segments.map((source) => ({
+    start: secondsOf(source.start),
+    end: secondsOf(source.end),
+    source,
+  }));
+  return boardPlanOf(planId, document, timed);
+}
+
+/** As `boardPlan`, of a document whose segments have been read already. */
+export function boardPlanOf(
+  planId: string,
+  document: PlanDocument,
+  timed: readonly TimedSegment[],
+): BoardPlan {
   const orders = new Map(document.orders.map((order) => [order.orderId, order]));
-  const lastRuns = lastRunOfOrders(document);
-  const byLine = new Map<string, PlanSegment[]>(document.lines.map((line) => [line.id, []]));
-  for (const segment of document.segments) byLine.get(segment.lineId)?.push(segment);
+  const lastRuns = lastRunOfOrders(timed);
+  const byLine = new Map<string, TimedSegment[]>(document.lines.map((line) => [line.id, []]));
+  for (const segment of timed) byLine.get(segment.source.lineId)?.push(segment);
 
   const segments: BoardSegment[] = [];
   const lines = document.lines.map((line, lineIndex): BoardLine => {
-    const sources = (byLine.get(line.id) ?? []).sort((a, b) => secondsOf(a.start) - secondsOf(b.start));
-    const own = sources.map((source, place): BoardSegment => {
+    const sorted = (byLine.get(line.id) ?? []).sort((a, b) => a.start - b.start);
+    const own = sorted.map(({ start, end, source }, place): BoardSegment => {
       const order =
-        source.kind === "run" && lastRuns.get(source.orderId) === source
+        source.kind === "run" && lastRuns.get(source.orderId)?.source === source
           ? orders.get(source.orderId)
           : undefined;
-      const segment = {
-        index: segments.length,
-        lineIndex,
-        place,
-        start: secondsOf(source.start),
-        end: secondsOf(source.end),
-        source,
-        ending: order === undefined ? null : endingOf(order, source.end),
-      };
+      const ending = order === undefined ? null : endingOf(order, source.end);
+      const segment = { index: segments.length, lineIndex, place, start, end, source, ending };
       segments.push(segment);
       return segment;
     });
@@ -106,12 +120,14 @@ export function boardPlan(planId: string, document: PlanDocument): BoardPlan {
       segments: own,
     };
   });
+  const startAt = secondsOf(document.horizon.start);
+  const lastWorkAt = timed.reduce((last, { end }) => Math.max(last, end), startAt);
   return {
     planId,
     document,
-    startAt: secondsOf(document.horizon.start),
-    endAt: boardEndAt(document),
-    knownEndAt: knownEndAt(document),
+    startAt,
+    endAt: boardEndAt(document, startAt, lastWorkAt),
+    knownEndAt: knownEndAt(document, lines, lastWorkAt),
     lines,
     segments,
     orders,
@@ -124,19 +140,16 @@ export function boardPlan(planId: string, document: PlanDocument): BoardPlan {
 }
 
 /** The board ends with the last work or due date, a day after it; never before two days, never after the horizon. */
-function boardEndAt(document: PlanDocument): number {
-  const start = secondsOf(document.horizon.start);
-  let last = start + 2 * 86_400;
-  for (const segment of document.segments) last = Math.max(last, secondsOf(segment.end));
+function boardEndAt(document: PlanDocument, startAt: number, lastWorkAt: number): number {
+  let last = Math.max(startAt + 2 * 86_400, lastWorkAt);
   for (const order of document.orders) last = Math.max(last, secondsOf(order.due));
   return Math.min(last + 86_400, Math.max(secondsOf(document.horizon.end), last));
 }
 
 /** Working spells are told up to the last work, which may be long before the horizon ends. */
-function knownEndAt(document: PlanDocument): number {
-  let last = secondsOf(document.horizon.start);
-  for (const line of document.lines) for (const [, end] of line.open) last = Math.max(last, secondsOf(end));
-  for (const segment of document.segments) last = Math.max(last, secondsOf(segment.end));
+function knownEndAt(document: PlanDocument, lines: readonly BoardLine[], lastWorkAt: number): number {
+  let last = lastWorkAt;
+  for (const line of lines) for (const { end } of line.open) last = Math.max(last, end);
   return Math.min(last, secondsOf(document.horizon.end));
 }
 
@@ -154,13 +167,12 @@ function usedShareOf(line: PlanLine): number {
   return open === 0 ? 0 : (runSeconds + changeSeconds) / open;
 }
 
-function lastRunOfOrders(document: PlanDocument): ReadonlyMap<string, RunSegment> {
-  const last = new Map<string, RunSegment>();
-  for (const segment of document.segments) {
-    if (segment.kind !== "run") continue;
-    const known = last.get(segment.orderId);
-    if (known === undefined || secondsOf(segment.end) > secondsOf(known.end))
-      last.set(segment.orderId, segment);
+function lastRunOfOrders(timed: readonly TimedSegment[]): ReadonlyMap<string, TimedSegment> {
+  const last = new Map<string, TimedSegment>();
+  for (const segment of timed) {
+    if (segment.source.kind !== "run") continue;
+    const known = last.get(segment.source.orderId);
+    if (known === undefined || segment.end > known.end) last.set(segment.source.orderId, segment);
   }
   return last;
 }

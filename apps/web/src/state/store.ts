@@ -11,7 +11,7 @@ export interface BoardStore {
   readonly onEffect: (run: (effect: Effect) => void) => () => void;
 }
 
-/** Holds the board's state: intents in, state out, effects handed to `run` after the listeners have been told. */
+/** Holds the board's state: intents in, state out, effects are handed to `run` before the listeners are told. */
 export function boardStore(run: (effect: Effect, state: BoardState) => void): BoardStore {
   let state = emptyBoard;
   const listeners = new Set<() => void>();
@@ -28,14 +28,14 @@ export function boardStore(run: (effect: Effect, state: BoardState) => void): Bo
     },
     send: (intent) => {
       const { state: next, effects } = reduce(state, intent);
-      if (next !== state) {
-        state = next;
-        for (const listener of listeners) listener();
-      }
+      const isNew = next !== state;
+      state = next;
+      // Before the listeners: what a trial asks of the coming frame is done before the board is drawn in it.
       for (const effect of effects) {
         run(effect, next);
         for (const runner of runners) runner(effect);
       }
+      if (isNew) for (const listener of listeners) listener();
     },
   };
 }

@@ -1,9 +1,8 @@
 import type { PlanEdit } from "@formweek/contracts";
-import { openEdits, type ProblemData } from "@formweek/scheduler";
-import type { BoardPlan } from "../kernels/board-plan.ts";
+import { openEdits } from "@formweek/scheduler";
 import type { Trial } from "../kernels/trial.ts";
 import { planOfDocument } from "./plan-of-document.ts";
-import { trialPlan } from "./trial-plan.ts";
+import { trialPlan, type TrialGround } from "./trial-plan.ts";
 
 /** Says what edits of the standing plan would come to, without changing it. */
 export interface TrialTable {
@@ -11,8 +10,9 @@ export interface TrialTable {
   readonly tryOut: (edit: PlanEdit) => Trial;
 }
 
-/** Opens the engine's table for a standing plan and the problem that it solves; null where the two do not belong together. */
-export function openTable(standing: BoardPlan, problem: ProblemData): TrialTable | null {
+/** Opens the engine's table for a standing plan; null where plan and problem do not belong together. */
+export function openTable(ground: TrialGround): TrialTable | null {
+  const { standing, problem } = ground;
   const opened = openEdits(problem, planOfDocument(standing.document));
   if (!opened.ok) return null;
   const table = opened.value;
@@ -21,7 +21,7 @@ export function openTable(standing: BoardPlan, problem: ProblemData): TrialTable
     tryOut: (edit) => {
       const result = table.apply(edit);
       return result.ok
-        ? { kind: "plan", plan: trialPlan(standing, result.value, problem) }
+        ? { kind: "plan", plan: trialPlan(ground, result.value) }
         : { kind: "refused", refusal: result.error };
     },
   };

@@ -1,32 +1,37 @@
 import type { MouldCopy as CopyOnWire, PlanDocument, PlanSegment, RunSegment } from "@formweek/contracts";
 import type { MouldCopy, Plan, ProblemData, Segment } from "@formweek/scheduler";
-import { boardPlan, secondsOf, type BoardPlan } from "../kernels/board-plan.ts";
+import { boardPlanOf, secondsOf, type BoardPlan, type TimedSegment } from "../kernels/board-plan.ts";
 
-/** Names of the standing plan's runs, for the same orders and moulds elsewhere. */
-interface Names {
-  readonly runs: ReadonlyMap<string, RunSegment>;
-  readonly moulds: ReadonlyMap<string, string>;
+/** A plan to be tried on, with what it is tried in. */
+export interface TrialGround {
+  readonly standing: BoardPlan;
+  /** The problem that the plan solves. */
+  readonly problem: ProblemData;
+  /** Name of a mould. */
+  readonly mouldName: (mouldId: string) => string;
 }
+
+/** Names of the standing plan's runs, for the same orders elsewhere. */
+type RunsByOrder = ReadonlyMap<string, RunSegment>;
 
 /**
  * A plan that the engine made from the standing one, as the board shows it: times, changes, lateness and cost are new,
  * names are those of the standing plan. What only the server works out (why an order is late, the tasks of a change,
- * how a line is used) is left out or stands as it was.
+ * how a line is used) is left out or stands as it was; and so are runs of orders that the standing plan does not run.
  */
-export function trialPlan(standing: BoardPlan, plan: Plan, problem: ProblemData): BoardPlan {
+export function trialPlan(ground: TrialGround, plan: Plan): BoardPlan {
+  const { standing, problem } = ground;
   const { document } = standing;
-  const names = namesOf(document);
+  const runs = runsOf(document);
   const orders = ordersOf(document, plan);
   const late = new Map(orders.map((order) => [order.orderId, order.lateSeconds]));
-  const segments = plan.segments
-    .map((segment) => segmentOf(segment, problem, names))
-    .filter((segment) => segment !== null)
-    .map((segment) =>
-      segment.kind === "run" ? { ...segment, lateSeconds: late.get(segment.orderId) ?? 0 } : segment,
-    );
-  return boardPlan(`${standing.planId} tried`, {
+  const timed = plan.segments.flatMap((segment): TimedSegment[] => {
+    const source = segmentOf(segment, { ground, runs, late });
+    return source === null ? [] : [{ start: segment.start, end: segment.end, source }];
+  });
+  const tried = {
     ...document,
-    segments,
+    segments: timed.map(({ source }) => source),
     lots: plan.lots.map((lot) => ({
       ...lot,
       start: iso(lot.start),
@@ -39,18 +44,14 @@ export function trialPlan(standing: BoardPlan, plan: Plan, problem: ProblemData)
     objective: { terms: [...plan.objective.terms], total: plan.objective.total },
     bound: null,
     summary: summaryOf(document, orders, problem, plan),
-  });
+  };
+  return boardPlanOf(`${standing.planId} tried`, tried, timed);
 }
 
-function namesOf(document: PlanDocument): Names {
+function runsOf(document: PlanDocument): RunsByOrder {
   const runs = new Map<string, RunSegment>();
-  const moulds = new Map<string, string>();
-  for (const segment of document.segments) {
-    if (segment.kind !== "run") continue;
-    runs.set(segment.orderId, segment);
-    if (segment.mould !== null) moulds.set(segment.mould.mouldId, segment.mouldName);
-  }
-  return { runs, moulds };
+  for (const segment of document.segments) if (segment.kind === "run") runs.set(segment.orderId, segment);
+  return runs;
 }
 
 function ordersOf(document: PlanDocument, plan: Plan): PlanDocument["orders"] {
@@ -69,21 +70,29 @@ function ordersOf(document: PlanDocument, plan: Plan): PlanDocument["orders"] {
   });
 }
 
-function segmentOf(segment: Segment, problem: ProblemData, names: Names): PlanSegment | null {
+interface Known {
+  readonly ground: TrialGround;
+  readonly runs: RunsByOrder;
+  /** Lateness of each order, seconds. */
+  readonly late: ReadonlyMap<string, number>;
+}
+
+function segmentOf(segment: Segment, { ground, runs, late }: Known): PlanSegment | null {
   const placed = { lineId: segment.lineId, start: iso(segment.start), end: iso(segment.end) };
   switch (segment.kind) {
     case "stop":
       return { kind: "stop", ...placed, reason: segment.reason, orderId: segment.orderId, lot: segment.lot };
     case "run": {
-      const known = names.runs.get(segment.orderId);
+      const known = runs.get(segment.orderId);
       if (known === undefined) return null;
       const mould = copyOf(segment.mould);
-      const mouldName = mould === null ? "" : (names.moulds.get(mould.mouldId) ?? mould.mouldId);
+      const mouldName = mould === null ? "" : ground.mouldName(mould.mouldId);
       const { lot, setupId, pieces } = segment;
-      return { ...known, ...placed, lot, setupId, pieces, mould, mouldName };
+      const lateSeconds = late.get(segment.orderId) ?? 0;
+      return { ...known, ...placed, lot, setupId, pieces, mould, mouldName, lateSeconds };
     }
     case "change": {
-      const spec = problem.changes[segment.changeSpec];
+      const spec = ground.problem.changes[segment.changeSpec];
       return {
         kind: "change",
         ...placed,
@@ -138,6 +147,15 @@ function copyOf(copy: MouldCopy | null): CopyOnWire | null {
   return copy === null ? null : { mouldId: copy.mouldId, copy: copy.copy + 1 };
 }
 
+const written = new Map<number, string>();
+const mostWritten = 100_000;
+
+/** An instant as plans are written; from one trial to the next most are the same, and writing them anew would take as long as trying. */
 function iso(instant: number): string {
-  return new Date(instant * 1000).toISOString().replace(".000Z", "Z");
+  const known = written.get(instant);
+  if (known !== undefined) return known;
+  if (written.size >= mostWritten) written.clear();
+  const text = new Date(instant * 1000).toISOString().replace(".000Z", "Z");
+  written.set(instant, text);
+  return text;
 }

@@ -143,7 +143,7 @@ function OpenBoard({
   }, [board, store]);
   useBoardAddress();
   const edits = useOpenEdits(plan.document.plant.id, store);
-  const canTry = useTrial(board, store);
+  const canTry = useTrial(board, store, names.mouldAlone);
   useEffect(() => {
     if (rates !== undefined) store.send({ kind: "fit arrived", refused: refusedLines(rates) });
   }, [rates, store]);

@@ -5,7 +5,11 @@ import { useProblem } from "../../sync/problem.ts";
 import type { TrialTable } from "../../trial/open-table.ts";
 
 /** Lets the board try edits of the standing plan; answers whether it can yet. The problem is fetched and opened in idle time. */
-export function useTrial(standing: BoardPlan, store: BoardStore): boolean {
+export function useTrial(
+  standing: BoardPlan,
+  store: BoardStore,
+  mouldName: (mouldId: string) => string,
+): boolean {
   const isIdle = useIdle(standing.planId);
   const { data: problem } = useProblem(standing.document.plant.id, standing.planId, isIdle);
   const [table, setTable] = useState<TrialTable | null>(null);
@@ -15,13 +19,13 @@ export function useTrial(standing: BoardPlan, store: BoardStore): boolean {
     let isWanted = true;
     void import("../../trial/open-table.ts").then(({ openTable }) =>
       whenIdle(() => {
-        if (isWanted) setTable(openTable(standing, problem));
+        if (isWanted) setTable(openTable({ standing, problem, mouldName }));
       }),
     );
     return () => {
       isWanted = false;
     };
-  }, [problem, standing]);
+  }, [problem, standing, mouldName]);
 
   const isCurrent = table?.planId === standing.planId;
   useEffect(() => {
