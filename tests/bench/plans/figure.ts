@@ -21,7 +21,7 @@ export class FigureSheet {
     const beside =
       before === undefined ? "" : `   before ${rounded(before)}, ratio ${rounded(figure.value / before)}`;
     console.log(
-      `${figure.part.padEnd(34)}${figure.name.padEnd(42)}${rounded(figure.value).padStart(14)} ${figure.unit}${beside}`,
+      `${figure.part.padEnd(34)}${figure.name.padEnd(48)}${rounded(figure.value).padStart(14)} ${figure.unit}${beside}`,
     );
   }
 }

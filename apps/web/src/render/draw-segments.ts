@@ -10,6 +10,10 @@ import { boardFont, fillBox, roundedPath, type Box, type Paint, type Pen } from 
 
 const rowPadPx = 6;
 const bandPx = 9;
+/** Width from which corners are seen to be round. */
+const roundFromPx = 16;
+/** Width from which a gate has room for its minutes, upright. */
+const narrowestGateWordsPx = 12;
 /** Luminance under which a band needs an outline on dark paper, over which on light paper. */
 const darkBand = 0.16;
 const lightBand = 0.75;
@@ -63,6 +67,10 @@ export function drawRun(pen: Pen, frame: Frame, { segment, run, box }: DrawnRun)
     fillBox(pen, { ...box, y: box.y + bandPx, height: box.height - bandPx }, edge);
     return;
   }
+  if (body.width < roundFromPx) {
+    drawNarrowRun(pen, frame, { segment, run, body, edge });
+    return;
+  }
   const radius = Math.min(5, body.width / 4);
   roundedPath(pen, body, radius);
   pen.fillStyle = isLate ? palette.lateWeak : palette.leaf;
@@ -83,6 +91,27 @@ export function drawRun(pen: Pen, frame: Frame, { segment, run, box }: DrawnRun)
   if (isSelected(frame, segment)) drawRing(pen, frame, body);
   if (isFirstStretch(frame, segment) && run.lot > 0 && box.width > 60 && layout.rowHeightPx > 54)
     drawLotMark(pen, frame, { run, body });
+}
+
+/** As `drawRun` with square corners: in a wide view there are thousands, and boxes are drawn in a fraction of the time of rounded ones. */
+function drawNarrowRun(
+  pen: Pen,
+  frame: Frame,
+  { segment, run, body, edge }: Omit<DrawnRun, "box"> & { readonly body: Box; readonly edge: string },
+): void {
+  const { palette } = frame;
+  const isLate = run.lateSeconds > 0;
+  const line = isLate ? 2 : 1;
+  fillBox(pen, body, edge);
+  const inner = { x: body.x + line, width: body.width - 2 * line };
+  fillBox(pen, { ...inner, y: body.y + line, height: bandPx - line }, bandFill(frame, run.colour));
+  const ground = isLate ? palette.lateWeak : palette.leaf;
+  const underBand = needsOutline(run.colour, palette.isDark) ? 1 : 0.5;
+  const top = body.y + bandPx + underBand;
+  fillBox(pen, { ...inner, y: top, height: body.y + body.height - line - top }, ground);
+  if (body.width >= lockPx + 3 && frame.held.has(run.orderId))
+    drawLock(pen, palette.ink, body.x + (body.width - lockPx) / 2, body.y + bandPx + 17);
+  if (isSelected(frame, segment)) drawRing(pen, frame, body);
 }
 
 function drawRunText(
@@ -161,10 +190,14 @@ function drawChange(pen: Pen, frame: Frame, { segment, start, end }: RowPiece, b
     width: Math.max(1.5, box.width - 2 * gap),
     height: box.height - 12,
   };
-  roundedPath(pen, gate, 3);
-  pen.fillStyle = palette.gate;
-  pen.fill();
+  if (gate.width < 6) fillBox(pen, gate, palette.gate);
+  else {
+    roundedPath(pen, gate, 3);
+    pen.fillStyle = palette.gate;
+    pen.fill();
+  }
   if (isSelected(frame, segment)) drawRing(pen, frame, gate);
+  if (gate.width < narrowestGateWordsPx) return;
   const minutes = frame.words.hours(end - start);
   pen.font = boardFont.gate;
   const label = gateLabel(pen, frame, { segment, minutes, room: gate.width - 8 });
@@ -172,7 +205,7 @@ function drawChange(pen: Pen, frame: Frame, { segment, start, end }: RowPiece, b
   pen.fillStyle = palette.gateInk;
   if (gate.width >= length + 8) {
     pen.fillText(label, gate.x + (gate.width - length) / 2, gate.y + gate.height / 2 + 4);
-  } else if (gate.width >= 12 && gate.height >= length + 2) {
+  } else if (gate.height >= length + 2) {
     pen.save();
     pen.translate(gate.x + gate.width / 2 + 4, gate.y + gate.height / 2 + length / 2);
     pen.rotate(-Math.PI / 2);
