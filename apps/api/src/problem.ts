@@ -22,6 +22,7 @@ const statusOf: Readonly<Record<ProblemCode, number>> = {
   "working-plan-changed": 409,
   "edit-refused": 422,
   "hours-refused": 422,
+  "frozen-runs": 409,
   "nothing-to-undo": 409,
   "nothing-to-redo": 409,
   "already-working-plan": 409,

@@ -33,6 +33,7 @@ import { getRates } from "./queries/get-rates.ts";
 import { getRun } from "./queries/get-run.ts";
 import { getWorkingPlan } from "./queries/get-working-plan.ts";
 import { listPlans } from "./queries/list-plans.ts";
+import { listSteps } from "./queries/list-steps.ts";
 import { listPublications } from "./queries/list-publications.ts";
 import { listPlants } from "./queries/list-plants.ts";
 import { watchPlant } from "./queries/watch-plant.ts";
@@ -76,6 +77,7 @@ export function createApplication(ports: Ports) {
       listPlans: guard(listPlans),
       getPlan: guard(getPlan),
       getWorkingPlan: guard(getWorkingPlan),
+      listSteps: guard(listSteps),
       listPublications: guard(listPublications),
       getComparison: guard(getComparison),
       getPlanProblem: guard(getPlanProblem),

@@ -28,6 +28,7 @@ export type AppErrorCode =
   | "working-plan-changed"
   | "edit-refused"
   | "hours-refused"
+  | "frozen-runs"
   | "nothing-to-undo"
   | "nothing-to-redo"
   | "already-working-plan"

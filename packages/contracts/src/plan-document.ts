@@ -257,7 +257,7 @@ export const PlanDocument = z
     inputHash: z
       .string()
       .describe(
-        "16 hex digits over plant and orders: equal hash, seed and steps give an equal plan, unless it was changed by hand",
+        "16 hex digits over plant, orders and held orders: equal hash, seed and steps give an equal plan, unless it was changed by hand or kept frozen runs",
       ),
     plant: z.object({ id: Id, name: z.string(), timeZone: z.string(), currency: z.string() }),
     horizon: z.object({ start: InstantText, end: InstantText }),

@@ -12,7 +12,10 @@ const plan = await app.queries.getPlan({ plantId, planId: null }, localPlanner);
 const orderId = (plan.ok ? plan.value.document.lots[0]?.orderId : null) ?? "";
 for (let expectedRevision = 1; ; expectedRevision++) {
   const edit = { kind: expectedRevision % 2 === 1 ? "take out" : "put back", orderId } as const;
-  const taken = await app.commands.editPlan({ plantId, expectedRevision, edit }, localPlanner);
+  const taken = await app.commands.editPlan(
+    { plantId, expectedRevision, edit, overFrozen: false },
+    localPlanner,
+  );
   if (!taken.ok) throw new Error(taken.error.cause);
   process.stdout.write(`${taken.value.revision} ${taken.value.planId}\n`);
 }

@@ -12,6 +12,7 @@ const step = (revision: number, planId: string, more: Partial<PlanStep> = {}): P
   redoTo: null,
   hours: null,
   note: null,
+  frozenUntil: null,
   by: "local",
   at: 1_795_000_000 + revision,
   ...more,
@@ -45,13 +46,21 @@ export function stepsSuite(opened: OpenedStore): void {
         step(1, one),
         step(2, two, { fromPlanId: one }),
         step(3, one, { kind: "undo", fromPlanId: two, undoTo: null, redoTo: 2, by: "Ü" }),
-        step(4, one, { kind: "publish", fromPlanId: one, redoTo: 2, note: 'Week 49 "final"' }),
+        step(4, one, {
+          kind: "publish",
+          fromPlanId: one,
+          redoTo: 2,
+          note: 'Week 49 "final"',
+          frozenUntil: 1_796_000_000,
+        }),
       ];
       for (const each of added) expect(await append(plantId, each)).toBe(true);
       expect(await newest(plantId)).toEqual(added[3]);
       expect(await opened.store().read(({ steps }) => steps.get(plantId, 3))).toEqual(added[2]);
       const after = await opened.store().read(({ steps }) => steps.after(plantId, 1, 2));
       expect(after).toEqual([added[3], added[2]].map((each) => ({ ...each, edit: null })));
+      const before = await opened.store().read(({ steps }) => steps.before(plantId, 4, 2));
+      expect(before).toEqual([added[2], added[1]].map((each) => ({ ...each, edit: null })));
       expect(await opened.store().read(({ steps }) => steps.published(plantId, 5))).toEqual([added[3]]);
     });
 

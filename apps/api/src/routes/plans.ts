@@ -66,10 +66,10 @@ export function planRoutes(server: WireServer, { app, actorOf }: Asked): void {
       },
     },
     async (request) => {
-      const { sameInputs, problem } = valueOf(
+      const { sameInputs, problem, frozenOrderIds } = valueOf(
         await app.queries.getPlanProblem(request.params, actorOf(request)),
       );
-      return { sameInputs, problem: { ...problem } };
+      return { sameInputs, problem: { ...problem }, frozenOrderIds: [...frozenOrderIds] };
     },
   );
 

@@ -6,8 +6,10 @@ import {
   PublicationListResponse,
   PublishRequest,
   RestoreRequest,
+  StepListResponse,
   StepRequest,
   StepResponse,
+  StepsQuery,
   WorkingPlanResponse,
 } from "@formweek/contracts";
 import type { Asked } from "../asked.ts";
@@ -35,12 +37,29 @@ export function workingPlanRoutes(server: WireServer, { app, actorOf }: Asked): 
     },
   );
 
+  server.get(
+    "/api/plants/:plantId/working-plan/steps",
+    {
+      schema: {
+        tags: ["planning"],
+        summary: "Earlier steps of the working plan, newest first",
+        params: PlantPath,
+        querystring: StepsQuery,
+        response: { 200: StepListResponse, ...failures },
+      },
+    },
+    async (request) => {
+      const input = { ...request.params, ...request.query };
+      return valueOf(await app.queries.listSteps(input, actorOf(request))).map(stepOnTheWire);
+    },
+  );
+
   server.post(
     "/api/plants/:plantId/working-plan/edits",
     { schema: { ...step, summary: "Change the working plan by hand", body: EditRequest } },
     async (request) => {
-      const { revision: expectedRevision, edit } = request.body;
-      const input = { ...request.params, expectedRevision, edit };
+      const { revision: expectedRevision, edit, overFrozen } = request.body;
+      const input = { ...request.params, expectedRevision, edit, overFrozen };
       return valueOf(await app.commands.editPlan(input, actorOf(request)));
     },
   );
@@ -104,8 +123,9 @@ export function workingPlanRoutes(server: WireServer, { app, actorOf }: Asked): 
     "/api/plants/:plantId/working-plan/publish",
     { schema: { ...step, summary: "Give the working plan out to the plant", body: PublishRequest } },
     async (request) => {
-      const { revision: expectedRevision, planId, note } = request.body;
-      const input = { ...request.params, expectedRevision, planId, note };
+      const { revision: expectedRevision, planId, note, frozenUntil: until } = request.body;
+      const frozenUntil = until === null ? null : Date.parse(until) / 1000;
+      const input = { ...request.params, expectedRevision, planId, note, frozenUntil };
       return valueOf(await app.commands.publishPlan(input, actorOf(request)));
     },
   );
@@ -125,10 +145,11 @@ export function workingPlanRoutes(server: WireServer, { app, actorOf }: Asked): 
   );
 }
 
-function stepOnTheWire({ undoTo: _, redoTo: __, hours: ___, at, ...rest }: ListedStep) {
+function stepOnTheWire({ undoTo: _, redoTo: __, hours: ___, frozenUntil: ____, at, ...rest }: ListedStep) {
   return { ...rest, at: isoInstant(at) };
 }
 
-function publicationOnTheWire({ revision, planId, note, by, at }: PlanStep) {
-  return { revision, planId, note: note ?? "", by, at: isoInstant(at) };
+function publicationOnTheWire({ revision, planId, note, frozenUntil, by, at }: PlanStep) {
+  const until = frozenUntil === null ? null : isoInstant(frozenUntil);
+  return { revision, planId, note: note ?? "", frozenUntil: until, by, at: isoInstant(at) };
 }

@@ -146,6 +146,7 @@ export const planSteps = formweek.table(
     redoTo: bigint("redo_to", { mode: "number" }),
     hours: json("hours").$type<HoursEdit>(),
     note: text("note"),
+    frozenUntil: instant("frozen_until"),
     by: text("done_by").notNull(),
     at: instant("done_at").notNull(),
   },

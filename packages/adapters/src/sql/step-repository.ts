@@ -1,5 +1,5 @@
 import type { ListedStep, HandEdit, PlanStep, StepRepository } from "@formweek/application";
-import { and, desc, eq, getTableColumns, gt } from "drizzle-orm";
+import { type SQL, and, desc, eq, getTableColumns, gt, lt } from "drizzle-orm";
 import { alias } from "drizzle-orm/pg-core";
 import type { Database } from "./database.ts";
 import { planSteps, plans } from "./schema.ts";
@@ -26,7 +26,10 @@ export function stepRepository(database: Database): StepRepository {
         .where(and(eq(ofPlant, plantId), eq(planSteps.revision, revision)));
       return row ?? null;
     },
-    after: (plantId, revision, limit) => listed(database, plantId, { revision, limit }),
+    after: (plantId, revision, limit) =>
+      listed(database, plantId, { where: gt(planSteps.revision, revision), limit }),
+    before: (plantId, revision, limit) =>
+      listed(database, plantId, { where: lt(planSteps.revision, revision), limit }),
     published: (plantId, limit) =>
       database
         .select(columns)
@@ -50,7 +53,7 @@ export function stepRepository(database: Database): StepRepository {
 async function listed(
   database: Database,
   plantId: string,
-  { revision, limit }: { readonly revision: number; readonly limit: number },
+  { where, limit }: { readonly where: SQL; readonly limit: number },
 ): Promise<readonly ListedStep[]> {
   const from = alias(plans, "from_plan");
   const to = alias(plans, "to_plan");
@@ -59,7 +62,7 @@ async function listed(
     .from(planSteps)
     .innerJoin(to, eq(to.id, planSteps.planId))
     .leftJoin(from, eq(from.id, planSteps.fromPlanId))
-    .where(and(eq(ofPlant, plantId), gt(planSteps.revision, revision)))
+    .where(and(eq(ofPlant, plantId), where))
     .orderBy(desc(planSteps.revision))
     .limit(limit);
   return rows.map(({ forth, forthFrom, back, backTo, ...step }) => ({

@@ -4,12 +4,15 @@ import type { Repositories } from "../ports/unit-of-work.ts";
 /** A step apart from where it is added. */
 export type NextStep = Omit<PlanStep, "revision" | "fromPlanId">;
 
+/** What only a plan that is given out has. */
+export const notGivenOut = { note: null, frozenUntil: null } as const;
+
 /** A plan that comes in or is fetched back: undo leads to where the working plan stands now, and nothing is left to do again. */
 export function stepOnto(
   here: PlanStep | null,
   step: Pick<PlanStep, "kind" | "planId" | "by" | "at">,
 ): NextStep {
-  return { ...step, undoTo: here?.revision ?? null, redoTo: null, hours: null, note: null };
+  return { ...step, undoTo: here?.revision ?? null, redoTo: null, hours: null, ...notGivenOut };
 }
 
 /**

@@ -1,22 +1,26 @@
 import { planNotFound, plantNotFound } from "../not-found.ts";
 import { assembleForPlan } from "../planning/assemble-for-plan.ts";
 import { editDocument } from "../planning/edit-document.ts";
+import { frozenPlanOf } from "../planning/frozen-plan.ts";
 import type { PlanEdit } from "../planning/plan-edit.ts";
 import { planningSnapshot } from "../planning/planning-snapshot.ts";
 import type { StoredPlan } from "../ports/plan-repository.ts";
 import type { Ports } from "../ports/ports.ts";
 import { type Result, ok, refused } from "../result.ts";
 import type { UseCase } from "../use-case.ts";
+import { notGivenOut } from "./add-step.ts";
 import { planByHand } from "./plan-by-hand.ts";
 import { type StepInput, type StepTaken, standing, takeStep } from "./take-step.ts";
 
 export interface EditInput extends StepInput {
   readonly edit: PlanEdit;
+  /** It is said that frozen runs may move. */
+  readonly overFrozen: boolean;
 }
 
 /**
  * Changes the working plan by hand: a new plan, and a step that can be taken back. A change that leaves everything where
- * it is makes neither.
+ * it is makes neither; one that would move frozen runs is refused unless it is said that it may.
  */
 export const editPlan: UseCase<EditInput, StepTaken> = {
   role: "planner",
@@ -27,7 +31,7 @@ export const editPlan: UseCase<EditInput, StepTaken> = {
     if (plan === null) return ok({ revision: input.expectedRevision, planId: parent.id });
     return takeStep(ports, input, actor, async (here, { plans }) => {
       const planId = await plans.insertOnce(plan);
-      return ok({ kind: "edit", planId, undoTo: here.revision, redoTo: null, hours: null, note: null });
+      return ok({ kind: "edit", planId, undoTo: here.revision, redoTo: null, hours: null, ...notGivenOut });
     });
   },
 };
@@ -42,7 +46,7 @@ interface Edited {
 /** Worked out before anything is written: it takes far longer than a transaction should. */
 async function editedPlan(
   ports: Ports,
-  { plantId, expectedRevision, edit }: EditInput,
+  { plantId, expectedRevision, edit, overFrozen }: EditInput,
 ): Promise<Result<Edited>> {
   const known = await ports.store.read(async (repositories) => {
     const here = await standing(repositories, plantId, expectedRevision);
@@ -50,13 +54,15 @@ async function editedPlan(
     const parent = await repositories.plans.get(plantId, here.value.planId);
     if (parent === null) return refused(planNotFound(here.value.planId));
     const snapshot = await planningSnapshot(repositories, plantId);
-    return snapshot === null ? refused(plantNotFound(plantId)) : ok({ parent, snapshot });
+    if (snapshot === null) return refused(plantNotFound(plantId));
+    const frozen = await frozenPlanOf(repositories, plantId);
+    return ok({ parent, snapshot, frozen });
   });
   if (!known.ok) return known;
-  const { parent, snapshot } = known.value;
+  const { parent, snapshot, frozen } = known.value;
   const assembled = assembleForPlan(snapshot, parent.document);
   if (!assembled.ok) return assembled;
-  const document = editDocument(assembled.value, parent.document, edit);
+  const document = editDocument(assembled.value, parent.document, { edit, frozen, overFrozen });
   if (!document.ok) return document;
   if (document.value === null) return ok({ parent, plan: null });
   return ok({ parent, plan: planByHand(ports, { parent, edit }, document.value) });

@@ -1,6 +1,7 @@
 import { planNotFound } from "../not-found.ts";
 import { ok, refused } from "../result.ts";
 import type { UseCase } from "../use-case.ts";
+import { notGivenOut } from "./add-step.ts";
 import { alreadyWorkedOn } from "./step-refusals.ts";
 import { type StepInput, type StepTaken, takeStep } from "./take-step.ts";
 
@@ -17,6 +18,6 @@ export const restorePlan: UseCase<RestoreInput, StepTaken> = {
       if (planId === here.planId) return refused(alreadyWorkedOn);
       if ((await plans.get(plantId, planId)) === null) return refused(planNotFound(planId));
       const step = { kind: "restore", planId, undoTo: here.revision, redoTo: null } as const;
-      return ok({ ...step, hours: null, note: null });
+      return ok({ ...step, hours: null, ...notGivenOut });
     }),
 };

@@ -5,6 +5,7 @@ import type { Repositories } from "../ports/unit-of-work.ts";
 import { plantNotFound } from "../not-found.ts";
 import { type Result, ok, refused } from "../result.ts";
 import type { UseCase } from "../use-case.ts";
+import { notGivenOut } from "./add-step.ts";
 import { writePlant } from "./put-plant.ts";
 import { refusalOfPlant } from "./record-faults.ts";
 import { nothingToRedo, nothingToUndo } from "./step-refusals.ts";
@@ -25,7 +26,7 @@ export const undoStep: UseCase<StepInput, StepTaken> = {
       const changed = await writeHours(ports, repositories, plantId, back);
       if (!changed.ok) return changed;
       const { planId, undoTo, hours } = before;
-      return ok({ kind: "undo", planId, undoTo, redoTo: here.revision, hours, note: null });
+      return ok({ kind: "undo", planId, undoTo, redoTo: here.revision, hours, ...notGivenOut });
     }),
 };
 
@@ -40,7 +41,7 @@ export const redoStep: UseCase<StepInput, StepTaken> = {
       const changed = await writeHours(ports, repositories, plantId, undone.hours);
       if (!changed.ok) return changed;
       const { planId, undoTo, redoTo, hours } = undone;
-      return ok({ kind: "redo", planId, undoTo, redoTo, hours, note: null });
+      return ok({ kind: "redo", planId, undoTo, redoTo, hours, ...notGivenOut });
     }),
 };
 

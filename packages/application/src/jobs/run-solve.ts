@@ -15,6 +15,8 @@ import { assembleProblem } from "../planning/assemble-problem.ts";
 import type { Assembled } from "../planning/assembled.ts";
 import { describePlan } from "../planning/describe-plan.ts";
 import { favouredProblem } from "../planning/favoured-problem.ts";
+import { frozenPins, withPins } from "../planning/frozen-pins.ts";
+import { frozenPlanOf } from "../planning/frozen-plan.ts";
 import { planOfDocument } from "../planning/plan-of-document.ts";
 import { planningSnapshot } from "../planning/planning-snapshot.ts";
 import type { JobContext } from "../ports/job-queue.ts";
@@ -64,9 +66,10 @@ async function solve(
   favour: Concern | null,
   signal: AbortSignal,
 ): Promise<Result<Solved> | null> {
-  const { snapshot, working } = await ports.store.read(async (repositories) => ({
+  const { snapshot, working, frozen } = await ports.store.read(async (repositories) => ({
     snapshot: await planningSnapshot(repositories, run.plantId),
     working: await workingPlanOf(repositories, run.plantId),
+    frozen: await frozenPlanOf(repositories, run.plantId),
   }));
   if (snapshot === null) return refused(plantGone);
   const refusal = refusalOfPlant(snapshot.plant) ?? refusalOfOrders(snapshot.orders, snapshot.plant);
@@ -74,7 +77,9 @@ async function solve(
   const { seed, maxSteps, maxMs, threads } = run.params;
   const progress = progressKeeper(ports, run);
   try {
-    const assembled = assembleProblem({ ...snapshot, now: ports.clock.now() });
+    const made = assembleProblem({ ...snapshot, now: ports.clock.now() });
+    const pins = frozen === null ? [] : frozenPins(made.problem, frozen);
+    const assembled = { ...made, problem: withPins(made.problem, pins) };
     const aim = aimOf(assembled, favour, working);
     const result = await ports.solver.solve({
       problem: aim.problem,

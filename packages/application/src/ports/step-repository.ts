@@ -23,6 +23,8 @@ export interface PlanStep {
   readonly hours: HoursEdit | null;
   /** What was said to a plan that was given out; null for other kinds. */
   readonly note: string | null;
+  /** Instant, seconds: runs of a plan that was given out keep their place if they start before it. Null: none does, or another kind of step. */
+  readonly frozenUntil: number | null;
   /** Id of the actor. */
   readonly by: string;
   /** Instant, seconds. */
@@ -40,6 +42,8 @@ export interface StepRepository {
   readonly get: (plantId: string, revision: number) => Promise<PlanStep | null>;
   /** Steps above a revision, newest first, at most `limit`. */
   readonly after: (plantId: string, revision: number, limit: number) => Promise<readonly ListedStep[]>;
+  /** Steps below a revision, newest first, at most `limit`. */
+  readonly before: (plantId: string, revision: number, limit: number) => Promise<readonly ListedStep[]>;
   /** Steps that gave a plan out, newest first, at most `limit`. */
   readonly published: (plantId: string, limit: number) => Promise<readonly PlanStep[]>;
   /** Adds the step if the newest is the one before it; true if written. */

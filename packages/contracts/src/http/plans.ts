@@ -32,5 +32,8 @@ export const PlanProblemResponse = z.object({
   problem: z
     .record(z.string(), z.unknown())
     .describe("The engine's own record of the problem, of the engine version that is served"),
+  frozenOrderIds: z
+    .array(Id)
+    .describe("Orders whose runs were given out and are frozen, as far as the plan still has them so"),
 });
 export type PlanProblemResponse = z.infer<typeof PlanProblemResponse>;

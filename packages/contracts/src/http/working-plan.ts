@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { HandEdit, HoursEdit, PlanEdit } from "../plan-edit.ts";
-import { Id, InstantText, Revision } from "../scalars.ts";
+import { ExistingInstant, Id, InstantText, Revision } from "../scalars.ts";
 
 const SeenRevision = Revision.describe("Revision of the working plan that this was decided on");
 
@@ -40,6 +40,14 @@ export const WorkingPlanResponse = z
   .meta({ id: "WorkingPlanResponse" });
 export type WorkingPlanResponse = z.infer<typeof WorkingPlanResponse>;
 
+export const StepsQuery = z.object({
+  before: z.coerce.number().int().min(1).describe("Only steps before this revision of the working plan"),
+});
+
+/** Newest first, at most 50. */
+export const StepListResponse = z.array(WorkingPlanStep);
+export type StepListResponse = z.infer<typeof StepListResponse>;
+
 /** The step that is asked for stands on what was seen: nobody's work is taken back unseen. */
 export const StepRequest = z.object({ revision: SeenRevision }).meta({ id: "StepRequest" });
 export type StepRequest = z.infer<typeof StepRequest>;
@@ -63,6 +71,9 @@ export const PublishRequest = z
       .max(500)
       .refine((text) => !text.includes("\0"), "must be readable text")
       .describe("What is said to the plan; may be empty"),
+    frozenUntil: ExistingInstant.nullable()
+      .default(null)
+      .describe("Runs that start before it stay where they are; null: none has to"),
   })
   .meta({ id: "PublishRequest" });
 export type PublishRequest = z.infer<typeof PublishRequest>;
@@ -73,6 +84,9 @@ export const Publication = z
     revision: Revision.describe("Revision of the working plan after it was given out"),
     planId: Id,
     note: z.string(),
+    frozenUntil: InstantText.nullable().describe(
+      "Runs that start before it stay where they are; null: none has to",
+    ),
     by: z.string(),
     at: InstantText,
   })
@@ -83,7 +97,16 @@ export type Publication = z.infer<typeof Publication>;
 export const PublicationListResponse = z.array(Publication);
 export type PublicationListResponse = z.infer<typeof PublicationListResponse>;
 
-export const EditRequest = z.object({ revision: SeenRevision, edit: PlanEdit }).meta({ id: "EditRequest" });
+export const EditRequest = z
+  .object({
+    revision: SeenRevision,
+    edit: PlanEdit,
+    overFrozen: z
+      .boolean()
+      .default(false)
+      .describe("Frozen runs may move; without it a change that would move one is refused"),
+  })
+  .meta({ id: "EditRequest" });
 export type EditRequest = z.infer<typeof EditRequest>;
 
 export const HoursRequest = z

@@ -42,6 +42,7 @@ test("plants that were planned before begin with their newest plan, and nothing 
     redoTo: null,
     note: null,
     hours: null,
+    frozenUntil: null,
   };
   expect(await steps.newest("P1")).toEqual({ ...begun, planId: "c", by: "anna", at: 30 });
   expect(await steps.newest("P2")).toEqual({ ...begun, planId: "z", by: "local", at: 5 });

@@ -3,7 +3,15 @@ import { pins } from "./0002-pins.ts";
 import { workingPlan } from "./0003-working-plan.ts";
 import { hours } from "./0004-hours.ts";
 import { runTasks } from "./0005-run-tasks.ts";
+import { frozenHorizon } from "./0006-frozen-horizon.ts";
 import type { Migration } from "./migration.ts";
 
 /** Every step, in order. */
-export const migrations: readonly Migration[] = [firstTables, pins, workingPlan, hours, runTasks];
+export const migrations: readonly Migration[] = [
+  firstTables,
+  pins,
+  workingPlan,
+  hours,
+  runTasks,
+  frozenHorizon,
+];
