@@ -54,6 +54,7 @@ const screens: readonly Screen[] = [
     open: (page) => page.getByRole("button", { name: "Board as picture…" }).click(),
   },
   { name: "sheets", path: "/sheets" },
+  { name: "plans", path: "/plans" },
   { name: "orders", path: "/orders" },
   {
     name: "order-panel",

@@ -13,6 +13,9 @@ export const ImportDesk = lazyScreen(
 export const OrdersScreen = lazyScreen(
   async () => (await import("../features/orders/orders-screen.tsx")).OrdersScreen,
 );
+export const PlansScreen = lazyScreen(
+  async () => (await import("../features/versions/plans-screen.tsx")).PlansScreen,
+);
 export const PlantScreen = lazyScreen(
   async () => (await import("../features/plant/plant-screen.tsx")).PlantScreen,
 );

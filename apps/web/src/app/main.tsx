@@ -24,6 +24,7 @@ import "../styles/book.css";
 import "../styles/findings.css";
 import "../styles/plant.css";
 import "../styles/sheets.css";
+import "../styles/versions.css";
 import "../styles/print.css";
 
 applyTheme();

@@ -1,13 +1,17 @@
 import type { JSX, ReactNode } from "react";
 import { Link } from "wouter";
+import type { PlanResponse } from "@formweek/contracts";
 import { FailureNotice, LoadingNotice } from "../components/notice.tsx";
 import { BoardScreen } from "../features/board/board-screen.tsx";
 import { BookWorkProvider, useOpenBook } from "../features/orders/use-book-edits.ts";
 import { SolveBar } from "../features/solve/solve-bar.tsx";
+import { PlanState } from "../features/versions/plan-state.tsx";
 import { usePins } from "../sync/pins.ts";
 import { useLatestPlan, useOrders, usePlant, useRates } from "../sync/queries.ts";
+import { usePublications } from "../sync/versions.ts";
+import { useWorkingPlan } from "../sync/working-plan.ts";
 import { useText } from "../text/text.ts";
-import { ImportDesk, OrdersScreen, PlantScreen, SheetsScreen } from "./lazy-screens.ts";
+import { ImportDesk, OrdersScreen, PlansScreen, PlantScreen, SheetsScreen } from "./lazy-screens.ts";
 
 /** What a page needs of a query before it can show its content. */
 interface Answer {
@@ -47,6 +51,7 @@ export function BoardPage({ plantId }: { readonly plantId: string }): JSX.Elemen
       orders={count}
       hasOtherInputs={orders.data?.planInputs === "changed"}
       newOrders={orders.data?.orders.filter((order) => order.state === "not planned yet").length ?? 0}
+      versions={plan.data === null ? null : <BoardPlanState plan={plan.data} />}
       solve={
         <SolveBar
           plantId={plantId}
@@ -56,6 +61,26 @@ export function BoardPage({ plantId }: { readonly plantId: string }): JSX.Elemen
       }
     />
   );
+}
+
+function BoardPlanState({ plan }: { readonly plan: PlanResponse }): JSX.Element {
+  const { versions: text } = useText();
+  return (
+    <PlanState plan={plan}>
+      <Link href="/plans" className="button">
+        {text.toHistory}
+      </Link>
+    </PlanState>
+  );
+}
+
+export function PlansPage({ plantId }: { readonly plantId: string }): JSX.Element {
+  const plan = useLatestPlan(plantId);
+  const working = useWorkingPlan(plantId);
+  const publications = usePublications(plantId);
+  const wait = notYet([standing(plan), standing(working), standing(publications)]);
+  if (wait !== null || plan.data === undefined || working.data === undefined) return <>{wait}</>;
+  return <PlansScreen plan={plan.data} working={working.data} publications={publications.data ?? []} />;
 }
 
 export function SheetsPage({ plantId }: { readonly plantId: string }): JSX.Element {

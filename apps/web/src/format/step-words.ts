@@ -1,7 +1,7 @@
 import type { HandEdit, LotName, WorkingPlanStep } from "@formweek/contracts";
-import type { Format } from "../../format/format.ts";
-import type { BoardPlan } from "../../kernels/board-plan.ts";
-import type { Text } from "../../text/text.ts";
+import type { Format } from "./format.ts";
+import type { BoardPlan } from "../kernels/board-plan.ts";
+import type { Text } from "../text/text.ts";
 
 interface Words {
   readonly text: Text;
@@ -28,7 +28,7 @@ function lotWords(plan: BoardPlan, name: LotName, { text, format }: Words): stri
 }
 
 /** An edit in words, as something done. */
-function editWords(plan: BoardPlan, edit: HandEdit, words: Words): string {
+export function editWords(plan: BoardPlan, edit: HandEdit, words: Words): string {
   const { steps } = words.text.edit;
   const hours = words.text.hours.steps;
   switch (edit.kind) {

@@ -145,6 +145,35 @@ describe("carrying a lot by keyboard", () => {
     expect(play(over.state, { kind: "let go" }).effects).toEqual([]);
   });
 
+  it("may be let go where only what is frozen stands against it, so that the planner is asked", () => {
+    const over = play(taken, { kind: "carried on", step: "later" });
+    const [tried] = over.effects;
+    if (tried?.kind !== "try edit") throw new Error("the place is tried");
+    const heldRefusal = {
+      code: "held-at-start",
+      orderId: tried.edit.orderId,
+      lot: 0,
+      lineId: null,
+      otherOrderId: null,
+      text: "Held.",
+      remedy: "Free it.",
+    } as const;
+    const refusedBy = (isFrozen: boolean) =>
+      play(
+        over.state,
+        {
+          kind: "tried",
+          edit: tried.edit,
+          trial: { kind: "refused", refusal: heldRefusal, isFrozen },
+        },
+        { kind: "let go" },
+      );
+    expect(refusedBy(false).effects).toEqual([]);
+    const asked = refusedBy(true);
+    expect(asked.effects).toEqual([{ kind: "ask for edit", edit: tried.edit }]);
+    expect(shownPlan(asked.state)).toBe(plan);
+  });
+
   it("is given up by a new plan, since it was taken from one that no longer stands", () => {
     const renewed = boardPlan("by somebody else", plan.document);
     const { state } = play(

@@ -96,8 +96,8 @@ export function letGo(state: BoardState): Reduction<BoardState> {
   if (plan === null || carry === null) return { state, effects: [] };
   const edit = editOf(plan, carry);
   const freed = { ...state, carry: null };
-  if (edit === null || refusalOf(state) !== null || carry.trial?.kind === "refused")
-    return { state: freed, effects: [] };
+  const isRefused = carry.trial?.kind === "refused" && !carry.trial.isFrozen;
+  if (edit === null || refusalOf(state) !== null || isRefused) return { state: freed, effects: [] };
   const foreseen = carry.trial?.kind === "plan" ? carry.trial.plan : null;
   return {
     state: { ...freed, pending: { edit, plan: foreseen } },

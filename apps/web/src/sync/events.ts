@@ -1,4 +1,4 @@
-import { PlantMessage, type SolveRunResponse } from "@formweek/contracts";
+import { PlantMessage, type SolveRunResponse, type WorkingPlanResponse } from "@formweek/contracts";
 import { useQueryClient, type QueryClient } from "@tanstack/react-query";
 import { useEffect, useState } from "react";
 import { keys } from "./queries.ts";
@@ -104,6 +104,8 @@ function take(client: QueryClient, plantId: string, message: PlantMessage): void
     case "plan-saved":
     case "working-plan-changed":
       old(keys.workingPlan(plantId));
+      old(keys.publications(plantId));
+      if (isPlanKnown(client, plantId, message)) old(keys.problems(plantId));
       old(keys.latestPlan(plantId));
       old(keys.orders(plantId));
       return;
@@ -124,6 +126,11 @@ function take(client: QueryClient, plantId: string, message: PlantMessage): void
       old(keys.problems(plantId));
       return;
   }
+}
+
+/** The plan that is worked on stays, but what is frozen of it may be another: it was given out. */
+function isPlanKnown(client: QueryClient, plantId: string, { planId }: { readonly planId: string }): boolean {
+  return client.getQueryData<WorkingPlanResponse>(keys.workingPlan(plantId))?.planId === planId;
 }
 
 /** Progress joins the run that is known; the curve gets its newest point. An ended run stays ended. */

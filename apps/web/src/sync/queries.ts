@@ -20,6 +20,12 @@ export const keys = {
   pins: (plantId: string) => ["pins", plantId] as const,
   latestPlan: (plantId: string) => ["latest plan", plantId] as const,
   workingPlan: (plantId: string) => ["working plan", plantId] as const,
+  step: (plantId: string) => ["step", plantId] as const,
+  publications: (plantId: string) => ["publications", plantId] as const,
+  plan: (plantId: string, planId: string) => ["plan", plantId, planId] as const,
+  comparison: (plantId: string, fromId: string, toId: string) =>
+    ["comparison", plantId, fromId, toId] as const,
+  olderSteps: (plantId: string, before: number) => ["older steps", plantId, before] as const,
   problems: (plantId: string) => ["problem", plantId] as const,
   problem: (plantId: string, planId: string) => ["problem", plantId, planId] as const,
   solve: (plantId: string, runId: string) => ["solve", plantId, runId] as const,

@@ -1,5 +1,6 @@
 import { StepResponse, WorkingPlanResponse, type HoursEdit, type PlanEdit } from "@formweek/contracts";
 import {
+  useIsMutating,
   useMutation,
   useQuery,
   useQueryClient,
@@ -7,6 +8,7 @@ import {
   type UseQueryResult,
 } from "@tanstack/react-query";
 import { call, type CallError } from "./client.ts";
+import { rememberOwnStep } from "./own-steps.ts";
 import { keys } from "./queries.ts";
 
 /** A plan that a run found, by its place there. */
@@ -23,6 +25,10 @@ export interface FoundPlan {
 export interface WantedStep {
   readonly step: PlanEdit | HoursEdit | FoundPlan | "undo" | "redo";
   readonly revision: number;
+  /** The plan that it was decided on; null: not known. */
+  readonly planId: string | null;
+  /** It is said that what is frozen may move. */
+  readonly overFrozen: boolean;
 }
 
 const pathOf = (plantId: string): string => `/plants/${encodeURIComponent(plantId)}/working-plan`;
@@ -42,10 +48,12 @@ export function useWorkingPlan(plantId: string): UseQueryResult<WorkingPlanRespo
 export function useTakeStep(plantId: string): UseMutationResult<StepResponse, CallError, WantedStep> {
   const client = useQueryClient();
   return useMutation({
-    mutationFn: ({ step, revision }) => {
-      const [path, body] = askOf(step, revision);
+    mutationKey: keys.step(plantId),
+    mutationFn: (wanted) => {
+      const [path, body] = askOf(wanted);
       return call({ path: `${pathOf(plantId)}/${path}`, answer: StepResponse, method: "POST", body });
     },
+    onSuccess: ({ revision }) => rememberOwnStep(plantId, revision),
     onSettled: () =>
       Promise.all(
         [keys.workingPlan, keys.latestPlan, keys.orders].map((keyOf) =>
@@ -55,11 +63,18 @@ export function useTakeStep(plantId: string): UseMutationResult<StepResponse, Ca
   });
 }
 
-function askOf(
-  step: WantedStep["step"],
-  revision: number,
-): readonly [path: string, body: Readonly<Record<string, unknown>>] {
+function askOf({
+  step,
+  revision,
+  overFrozen,
+}: WantedStep): readonly [path: string, body: Readonly<Record<string, unknown>>] {
   if (typeof step === "string") return [step, { revision }];
   if (step.kind === "found plan") return ["choose", { revision, runId: step.runId, place: step.place }];
-  return ["closure" in step || "shift" in step ? "hours" : "edits", { revision, edit: step }];
+  if ("closure" in step || "shift" in step) return ["hours", { revision, edit: step }];
+  return ["edits", { revision, edit: step, overFrozen }];
+}
+
+/** A step that this page asked for is under way. */
+export function useIsStepping(plantId: string): boolean {
+  return useIsMutating({ mutationKey: keys.step(plantId) }) > 0;
 }

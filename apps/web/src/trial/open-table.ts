@@ -1,5 +1,5 @@
 import type { PlanEdit } from "@formweek/contracts";
-import { openEdits } from "@formweek/scheduler";
+import { openEdits, type EditRefusal } from "@formweek/scheduler";
 import type { Trial } from "../kernels/trial.ts";
 import { planOfDocument } from "./plan-of-document.ts";
 import { trialPlan, type TrialGround } from "./trial-plan.ts";
@@ -12,17 +12,24 @@ export interface TrialTable {
 
 /** Opens the engine's table for a standing plan; null where plan and problem do not belong together. */
 export function openTable(ground: TrialGround): TrialTable | null {
-  const { standing, problem } = ground;
+  const { standing, problem, frozenOrderIds } = ground;
   const opened = openEdits(problem, planOfDocument(standing.document));
   if (!opened.ok) return null;
   const table = opened.value;
+  const frozen = new Set(frozenOrderIds);
   return {
     planId: standing.planId,
     tryOut: (edit) => {
       const result = table.apply(edit);
       return result.ok
         ? { kind: "plan", plan: trialPlan(ground, result.value) }
-        : { kind: "refused", refusal: result.error };
+        : refusedTrial(result.error, frozen);
     },
   };
+}
+
+function refusedTrial(refusal: EditRefusal, frozen: ReadonlySet<string>): Trial {
+  const { orderId, otherOrderId } = refusal;
+  const isFrozen = frozen.has(orderId) || (otherOrderId !== null && frozen.has(otherOrderId));
+  return { kind: "refused", refusal, isFrozen };
 }

@@ -7,6 +7,8 @@ export interface TrialGround {
   readonly standing: BoardPlan;
   /** The problem that the plan solves. */
   readonly problem: ProblemData;
+  /** Orders whose runs are frozen; they are pinned in the problem. */
+  readonly frozenOrderIds: readonly string[];
   /** Name of a mould. */
   readonly mouldName: (mouldId: string) => string;
 }

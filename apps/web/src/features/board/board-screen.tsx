@@ -24,6 +24,8 @@ import { PictureButton } from "./picture-button.tsx";
 import { PlanTable } from "./plan-table.tsx";
 import { CarryStrip } from "./carry-strip.tsx";
 import { EditFailure } from "./edit-failure.tsx";
+import { FrozenQuestion } from "./frozen-question.tsx";
+import { OthersSteps } from "./others-steps.tsx";
 import { NewestStep } from "./undo-buttons.tsx";
 import { SpokenSelection } from "./spoken-selection.tsx";
 import { SummaryStrip } from "./summary-strip.tsx";
@@ -46,6 +48,8 @@ interface BoardScreenProps {
   readonly hasOtherInputs: boolean;
   /** Where planning is started and watched. */
   readonly solve: ReactNode;
+  /** What is published, and the way to publish. */
+  readonly versions: ReactNode;
 }
 
 /** The line board with its figures, tools and details; keeps its own state while it is open. */
@@ -58,6 +62,7 @@ export function BoardScreen({
   newOrders,
   hasOtherInputs,
   solve,
+  versions,
 }: BoardScreenProps): JSX.Element {
   const [store] = useState(() => boardStore(runEffect));
   return (
@@ -73,6 +78,7 @@ export function BoardScreen({
           newOrders={newOrders}
           hasOtherInputs={hasOtherInputs}
           solve={solve}
+          versions={versions}
         />
       )}
     </BoardProvider>
@@ -105,6 +111,7 @@ interface OpenBoardProps {
   readonly pins: PinListResponse | undefined;
   readonly rates: RatesResponse | undefined;
   readonly solve: ReactNode;
+  readonly versions: ReactNode;
 }
 
 function OpenBoard({
@@ -115,6 +122,7 @@ function OpenBoard({
   newOrders,
   hasOtherInputs,
   solve,
+  versions,
 }: OpenBoardProps): JSX.Element {
   const text = useText();
   const format = useFormat();
@@ -154,11 +162,16 @@ function OpenBoard({
         <h1 className="unseen">{text.board.title}</h1>
         <div className="board-head">
           <SummaryStrip document={plan.document} newOrders={newOrders} hasOtherInputs={hasOtherInputs} />
-          <div className="board-solve">{solve}</div>
+          <div className="board-solve">
+            {solve}
+            {versions}
+          </div>
         </div>
         <BoardToolbar shape={shape} onShape={showAs} />
         <BoardFilters />
         <EditFailure />
+        <OthersSteps />
+        <FrozenQuestion />
         {board.segments.length === 0 ? (
           <EmptyNotice isInner title={text.board.emptyPlan}>
             <p>{text.board.emptyPlanHint}</p>

@@ -10,7 +10,7 @@ import type { BoardState, Carry } from "../../state/board-state.ts";
 import { refusalOf } from "../../state/carry.ts";
 import { layoutOf } from "../../state/reduce.ts";
 import { useText, type Text } from "../../text/text.ts";
-import { lotTitle } from "./step-words.ts";
+import { lotTitle } from "../../format/step-words.ts";
 import { useBoard } from "./use-board.ts";
 
 const namedOrders = 3;
@@ -43,7 +43,7 @@ function Carried({ plan, carry, refusal, canTry }: CarriedProps): JSX.Element {
   const format = useFormat();
   const naming = useNaming();
   const { trial, place } = carry;
-  const isRefused = refusal !== null || trial?.kind === "refused";
+  const isRefused = refusal !== null || (trial?.kind === "refused" && !trial.isFrozen);
   const how = isRefused
     ? text.edit.notHere
     : carry.point === null
@@ -60,7 +60,7 @@ function Carried({ plan, carry, refusal, canTry }: CarriedProps): JSX.Element {
       {refusal !== null ? (
         <p className="late-words">{text.edit.doesNotFit(text.causes.misfit(refusal, naming))}</p>
       ) : trial?.kind === "refused" ? (
-        <Refused refusal={trial.refusal} />
+        <Refused refusal={trial.refusal} isFrozen={trial.isFrozen} />
       ) : trial?.kind === "plan" ? (
         <Effects before={plan} after={trial.plan} />
       ) : (
@@ -71,14 +71,15 @@ function Carried({ plan, carry, refusal, canTry }: CarriedProps): JSX.Element {
   );
 }
 
-function Refused({ refusal }: { readonly refusal: EditRefusal }): JSX.Element {
-  const { refusals } = useText();
+interface RefusedProps {
+  readonly refusal: EditRefusal;
+  readonly isFrozen: boolean;
+}
+
+function Refused({ refusal, isFrozen }: RefusedProps): JSX.Element {
+  const { refusals, versions } = useText();
   const { cause, remedy } = refusals.edit(refusal, useNaming());
-  return (
-    <p className="late-words">
-      {cause} {remedy}
-    </p>
-  );
+  return <p className="late-words">{isFrozen ? versions.frozenTrial(cause) : `${cause} ${remedy}`}</p>;
 }
 
 /** The place lies in the lower half of the board, which the strip must not cover then. */

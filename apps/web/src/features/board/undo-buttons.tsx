@@ -3,7 +3,7 @@ import { StepButton } from "../../components/step-button.tsx";
 import { useFormat } from "../../format/use-format.ts";
 import { undoKey } from "../../interactions/keyboard.ts";
 import { useText } from "../../text/text.ts";
-import { stepWords } from "./step-words.ts";
+import { stepWords } from "../../format/step-words.ts";
 import { useBoard, useBoardStore } from "./use-board.ts";
 import { usePlanEdits } from "./use-plan-edits.ts";
 
@@ -59,7 +59,8 @@ function useUndoKeys(): void {
   useEffect(() => {
     const onKeyDown = (event: KeyboardEvent): void => {
       const wanted = undoKey(event);
-      const isTyping = event.target instanceof Element && event.target.matches("input, textarea, select");
+      const isTyping =
+        event.target instanceof Element && event.target.matches("input, textarea, select, dialog, dialog *");
       if (wanted === null || isTyping) return;
       event.preventDefault();
       if (store.read().carry !== null) store.send({ kind: "given up" });

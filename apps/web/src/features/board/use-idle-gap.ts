@@ -8,20 +8,20 @@ export type GapAnswer = "working" | "not known" | IdleGap;
 
 /** What a line waits for in a gap, worked out here by the engine that is loaded for it. */
 export function useIdleGap(plan: BoardPlan, { lineId, start, end }: ShownGap): GapAnswer {
-  const { data: problem, isError } = useProblem(plan.document.plant.id, plan.planId, true);
+  const { data, isError } = useProblem(plan.document.plant.id, plan.planId, true);
   const [found, setFound] = useState<{ readonly key: string; readonly gap: IdleGap | null } | null>(null);
   const key = `${plan.planId} ${lineId} ${start}`;
 
   useEffect(() => {
-    if (problem === undefined) return;
+    if (data === undefined) return;
     let isWanted = true;
     void import("../../trial/idle-gap.ts").then(({ idleGap }) => {
-      if (isWanted) setFound({ key, gap: idleGap(plan, problem, { lineId, start, end }) });
+      if (isWanted) setFound({ key, gap: idleGap(plan, data.problem, { lineId, start, end }) });
     });
     return () => {
       isWanted = false;
     };
-  }, [plan, problem, key, lineId, start, end]);
+  }, [plan, data, key, lineId, start, end]);
 
   if (isError) return "not known";
   if (found?.key !== key) return "working";

@@ -3,6 +3,7 @@ import { createContext, useContext, useEffect, useMemo } from "react";
 import { nextSteps, type NextSteps } from "../../kernels/undo-stack.ts";
 import type { BoardStore } from "../../state/store.ts";
 import type { CallError } from "../../sync/client.ts";
+import { noOthers, useOthersSteps, type OthersSteps } from "./use-others-steps.ts";
 import { useTakeStep, useWorkingPlan, type WantedStep } from "../../sync/working-plan.ts";
 
 /** What the board's parts need to change the plan. */
@@ -17,7 +18,13 @@ export interface PlanEdits {
   readonly isBusy: boolean;
   /** Why the last step was refused. */
   readonly failure: CallError | null;
+  /** The step that was refused. */
+  readonly refused: WantedStep | null;
+  /** What others did since this page looked last. */
+  readonly others: OthersSteps;
   readonly take: (step: WantedStep["step"]) => void;
+  /** Asks for the refused step once more, on the plan as it is now. */
+  readonly takeAgain: (over: { readonly overFrozen: boolean }) => void;
   readonly dismiss: () => void;
 }
 
@@ -29,7 +36,10 @@ const idle: PlanEdits = {
   isReady: false,
   isBusy: false,
   failure: null,
+  refused: null,
+  others: noOthers,
   take: () => undefined,
+  takeAgain: () => undefined,
   dismiss: () => undefined,
 };
 
@@ -43,20 +53,19 @@ export function usePlanEdits(): PlanEdits {
 /** Steps of the working plan for a board: carries out the edits that its state asks for. */
 export function useOpenEdits(plantId: string, store: BoardStore): PlanEdits {
   const working = useWorkingPlan(plantId);
-  const { mutate, isPending, error, reset } = useTakeStep(plantId);
+  const { mutate, isPending, error, reset, variables } = useTakeStep(plantId);
   const known = working.data;
+  const others = useOthersSteps(plantId, known);
 
   useEffect(() => {
-    const ask = (edit: PlanEdit): void => {
-      const { revision } = known ?? { revision: 0 };
+    const ask = (edit: PlanEdit): void =>
       mutate(
-        { step: edit, revision },
+        { step: edit, ...seenIn(known), overFrozen: false },
         {
           onSuccess: ({ planId }) => store.send({ kind: "edit answered", planId }),
           onError: () => store.send({ kind: "edit answered", planId: null }),
         },
       );
-    };
     return store.onEffect((effect) => {
       if (effect.kind === "ask for edit") ask(effect.edit);
     });
@@ -68,13 +77,23 @@ export function useOpenEdits(plantId: string, store: BoardStore): PlanEdits {
       isReady: known !== undefined && !isPending,
       isBusy: isPending,
       failure: error,
+      refused: error === null ? null : (variables ?? null),
+      others,
       take: (step) => {
-        if (known !== undefined && !isPending) mutate({ step, revision: known.revision });
+        if (known !== undefined && !isPending) mutate({ step, ...seenIn(known), overFrozen: false });
+      },
+      takeAgain: ({ overFrozen }) => {
+        if (variables !== undefined && !isPending)
+          mutate({ step: variables.step, ...seenIn(known), overFrozen });
       },
       dismiss: reset,
     }),
-    [known, isPending, error, mutate, reset],
+    [known, isPending, error, variables, others, mutate, reset],
   );
+}
+
+function seenIn(known: WorkingPlanResponse | undefined): Pick<WantedStep, "revision" | "planId"> {
+  return { revision: known?.revision ?? 0, planId: known?.planId ?? null };
 }
 
 function standing(

@@ -11,21 +11,21 @@ export function useTrial(
   mouldName: (mouldId: string) => string,
 ): boolean {
   const isIdle = useIdle(standing.planId);
-  const { data: problem } = useProblem(standing.document.plant.id, standing.planId, isIdle);
+  const { data: tried } = useProblem(standing.document.plant.id, standing.planId, isIdle);
   const [table, setTable] = useState<TrialTable | null>(null);
 
   useEffect(() => {
-    if (problem === undefined) return;
+    if (tried === undefined) return;
     let isWanted = true;
     void import("../../trial/open-table.ts").then(({ openTable }) =>
       whenIdle(() => {
-        if (isWanted) setTable(openTable({ standing, problem, mouldName }));
+        if (isWanted) setTable(openTable({ standing, ...tried, mouldName }));
       }),
     );
     return () => {
       isWanted = false;
     };
-  }, [problem, standing, mouldName]);
+  }, [tried, standing, mouldName]);
 
   const isCurrent = table?.planId === standing.planId;
   useEffect(() => {

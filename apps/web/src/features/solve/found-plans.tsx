@@ -47,8 +47,9 @@ function ComparedPlans({ plantId, runId, findings, standing }: ComparedPlansProp
   const step = useTakeStep(plantId);
   const choose = (place: number): void => {
     setOpen(false);
-    const revision = working.data?.revision;
-    if (revision !== undefined) step.mutate({ step: { kind: "found plan", runId, place }, revision });
+    if (working.data === undefined) return;
+    const { revision, planId } = working.data;
+    step.mutate({ step: { kind: "found plan", runId, place }, revision, planId, overFrozen: false });
   };
   const failure = step.error === null ? null : problemInWords(step.error, text, naming);
   return (

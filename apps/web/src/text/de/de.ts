@@ -12,6 +12,7 @@ import { refusalsText } from "./refusals-text.ts";
 import { compareText } from "./compare-text.ts";
 import { remedyText } from "./remedy-text.ts";
 import { sheetsText } from "./sheets-text.ts";
+import { versionsText } from "./versions-text.ts";
 import { shellText } from "./shell-text.ts";
 
 /** Every word of the app in German: trade words of the thermoforming shop, orders to the reader in the infinitive. */
@@ -30,4 +31,5 @@ export const de: Text = {
   ...causesText,
   ...refusalsText,
   ...compareText,
+  ...versionsText,
 };

@@ -50,7 +50,7 @@ export const editText = {
       chosenFor: (order: string) => `Chose a plan to help order ${order}`,
       run: "Planning run",
       restore: "Fetched back an earlier plan",
-      publish: "Gave the plan out",
+      publish: "Published the plan",
       undo: (what: string) => `Taken back: ${what}`,
       redo: (what: string) => `Done again: ${what}`,
     },

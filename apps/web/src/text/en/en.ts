@@ -12,6 +12,7 @@ import { plantText } from "./plant-text.ts";
 import { refusalsText } from "./refusals-text.ts";
 import { remedyText } from "./remedy-text.ts";
 import { sheetsText } from "./sheets-text.ts";
+import { versionsText } from "./versions-text.ts";
 
 /** Every word of the app in English, which gives every other language its shape. */
 export const en = {
@@ -29,6 +30,7 @@ export const en = {
   ...causesText,
   ...refusalsText,
   ...compareText,
+  ...versionsText,
 };
 
 /** The shape that every language fills. */

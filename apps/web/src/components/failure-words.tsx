@@ -1,0 +1,13 @@
+import type { JSX } from "react";
+import { useText } from "../text/text.ts";
+import { problemInWords } from "./notice.tsx";
+
+/** Why a call within a dialog or panel failed, and what to do. */
+export function FailureWords({ cause }: { readonly cause: unknown }): JSX.Element {
+  const problem = problemInWords(cause, useText());
+  return (
+    <p role="alert" className="late-words">
+      <strong>{problem.title}</strong> {problem.cause} {problem.remedy}
+    </p>
+  );
+}
