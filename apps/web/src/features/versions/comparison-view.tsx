@@ -18,6 +18,7 @@ interface ComparisonViewProps {
 
 /** Everything that is different between two plans: figures, cost, a picture of the lines that differ, and both as tables. */
 export function ComparisonView({ comparison, from, to }: ComparisonViewProps): JSX.Element {
+  const { versions: text } = useText();
   const moved = useMemo(() => movedRows({ comparison, from, to }), [comparison, from, to]);
   const changed = useMemo(() => changedOrderRows({ comparison, from, to }), [comparison, from, to]);
   const picture = useMemo(() => differencePicture(from, to, moved), [from, to, moved]);
@@ -29,7 +30,7 @@ export function ComparisonView({ comparison, from, to }: ComparisonViewProps): J
     <div className="comparison">
       <ComparisonWords comparison={comparison} />
       <div className="comparison-tables">
-        <div className="scroller scroller-fit">
+        <div className="scroller" tabIndex={0} role="region" aria-label={text.figures}>
           <PlanFigures before={comparison.from} after={comparison.to} />
         </div>
         <CostTerms comparison={comparison} />
@@ -50,7 +51,7 @@ function CostTerms({ comparison }: { readonly comparison: PlanComparison }): JSX
     { name: text.totalCost, from: from.objective.total, to: to.objective.total },
   ];
   return (
-    <div className="scroller scroller-fit">
+    <div className="scroller" tabIndex={0} role="region" aria-label={text.costTitle}>
       <table className="table table-small cost-terms">
         <caption className="unseen">{text.costTitle}</caption>
         <thead>

@@ -23,7 +23,10 @@ export function PlanState({ plan, children }: PlanStateProps): JSX.Element {
   const publications = usePublications(plantId);
   const [isOpen, setOpen] = useState(false);
   const published = publications.data?.[0] ?? null;
-  const isReady = working.data?.planId === plan.planId && publications.data !== undefined;
+  const known = working.data;
+  // The plan and where it stands arrive one after the other.
+  const revision = known?.planId === plan.planId ? known.revision : null;
+  const isReady = revision !== null && publications.data !== undefined;
   return (
     <section className="plan-state" aria-label={text.versions.state}>
       {publications.data !== undefined && <StateWords plan={plan} published={published} />}
@@ -31,13 +34,8 @@ export function PlanState({ plan, children }: PlanStateProps): JSX.Element {
       <button type="button" className="button" disabled={!isReady} onClick={() => setOpen(true)}>
         <Icon name="export" /> {text.versions.publish}
       </button>
-      {isOpen && working.data !== undefined && (
-        <PublishDialog
-          plan={plan}
-          revision={working.data.revision}
-          published={published}
-          onClose={() => setOpen(false)}
-        />
+      {isOpen && (
+        <PublishDialog plan={plan} revision={revision} published={published} onClose={() => setOpen(false)} />
       )}
     </section>
   );

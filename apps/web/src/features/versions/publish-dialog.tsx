@@ -15,8 +15,8 @@ import { compareAddress } from "../../format/compare-address.ts";
 
 interface PublishDialogProps {
   readonly plan: PlanResponse;
-  /** Revision of the working plan at which `plan` is worked on. */
-  readonly revision: number;
+  /** Revision of the working plan at which `plan` is worked on; null: the plan of the newest one is on its way. */
+  readonly revision: number | null;
   /** What was published last; null: nothing was. */
   readonly published: Publication | null;
   readonly onClose: () => void;
@@ -25,7 +25,7 @@ interface PublishDialogProps {
 /** What the plant gets and what changes for it, a note, and what is to stay in place. Shows the plan as it was when it opened. */
 export function PublishDialog(props: PublishDialogProps): JSX.Element {
   const { versions: text } = useText();
-  const [seen, setSeen] = useState({ plan: props.plan, revision: props.revision });
+  const [seen, setSeen] = useState({ plan: props.plan, revision: props.revision ?? 0 });
   const { published, onClose } = props;
   const plantId = seen.plan.document.plant.id;
   const publish = usePublish(plantId);
@@ -44,6 +44,7 @@ export function PublishDialog(props: PublishDialogProps): JSX.Element {
       { onSuccess: onClose },
     );
   const lookAgain = (): void => {
+    if (props.revision === null) return;
     publish.reset();
     setSeen({ plan: props.plan, revision: props.revision });
   };
@@ -56,7 +57,12 @@ export function PublishDialog(props: PublishDialogProps): JSX.Element {
       <FreezeField plan={seen.plan} choice={choice} until={until} onChoice={setChoice} />
       <div className="tool-group">
         {isStale ? (
-          <button type="button" className="button button-main" onClick={lookAgain}>
+          <button
+            type="button"
+            className="button button-main"
+            disabled={props.revision === null}
+            onClick={lookAgain}
+          >
             {text.lookAgain}
           </button>
         ) : (
