@@ -164,6 +164,7 @@ describe("a change by hand is refused, and nothing changes", () => {
       [{ kind: "move", orderId, lot: 99, lineId, before: null }, "edit.lot", orderId],
       [{ kind: "move", orderId, lot, lineId: "L99", before: null }, "edit.lineId", "L99"],
       [{ kind: "move", orderId, lot, lineId, before: { orderId: "ghost", lot: 0 } }, "edit.before", "ghost"],
+      [{ kind: "move", orderId, lot, lineId, before: null, mouldId: "M99" }, "edit.mouldId", "M99"],
       [{ kind: "put back", orderId }, "edit.orderId", orderId],
       [{ kind: "take out", orderId: "a\0b" }, "edit.orderId", ""],
     ] as const;

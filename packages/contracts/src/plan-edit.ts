@@ -17,7 +17,15 @@ const NewPlace = {
 export const PlanEdit = z
   .discriminatedUnion("kind", [
     z
-      .object({ kind: z.literal("move"), orderId: Id, lot: LotNumber, ...NewPlace })
+      .object({
+        kind: z.literal("move"),
+        orderId: Id,
+        lot: LotNumber,
+        ...NewPlace,
+        mouldId: Id.exactOptional().describe(
+          "Mould that is to make it; absent: the one that makes it now where the line allows it",
+        ),
+      })
       .describe("Another line, or another turn on its line, for one lot"),
     z
       .object({ kind: z.literal("take out"), orderId: Id })

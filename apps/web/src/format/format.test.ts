@@ -25,6 +25,10 @@ describe("formatFor", () => {
   });
 
   it.each([
+    [0, "0 min"],
+    [20, "less than a minute"],
+    [-59, "less than a minute"],
+    [60, "1 min"],
     [40 * 60, "40 min"],
     [80 * 60, "1 h 20"],
     [3 * 3600, "3 h"],

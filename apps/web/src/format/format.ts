@@ -26,7 +26,7 @@ export interface Format {
   readonly longDay: (instant: number) => string;
   /** "3 Dec" */
   readonly shortDay: (instant: number) => string;
-  /** "40 min", "1 h 20", "2 d 3 h": rounded to the last unit shown; negative spans as their size. */
+  /** "40 min", "1 h 20", "2 d 3 h", "less than a minute": rounded to the last unit shown; negative spans as their size. */
   readonly span: (seconds: number) => string;
   /** "156 h": whole hours, minutes under one hour; what sums over many orders are told in. */
   readonly hours: (seconds: number) => string;
@@ -117,6 +117,7 @@ function zoneNameWhereNeeded(locale: string, timeZone: string): (instant: number
 }
 
 function spanText(seconds: number, text: Text): string {
+  if (seconds > 0 && seconds < 60) return text.units.underMinute;
   const minutes = Math.round(seconds / 60);
   if (minutes < 60) return text.units.minutes(`${minutes}`);
   if (minutes < 24 * 60) {

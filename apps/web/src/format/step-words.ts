@@ -33,6 +33,7 @@ export function editWords(plan: BoardPlan, edit: HandEdit, words: Words): string
   const hours = words.text.hours.steps;
   switch (edit.kind) {
     case "move":
+      if (edit.mouldId !== undefined) return steps.mould(lotWords(plan, edit, words), edit.mouldId);
       return steps.move(lotWords(plan, edit, words), lineName(plan, edit.lineId));
     case "split":
       return steps.split(edit.orderId, words.format.count(edit.pieces), lineName(plan, edit.lineId));

@@ -26,6 +26,7 @@ describe("intentOfKey", () => {
       "Page Up, Page Down": ["PageUp", "PageDown"],
       "0": ["0"],
       N: ["n"],
+      H: ["h", "H"],
       M: ["m", "M"],
       Esc: ["Escape"],
     };

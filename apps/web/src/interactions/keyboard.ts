@@ -46,6 +46,9 @@ export function intentOfKey(event: BoardKey, now: number, pagePx: number): Inten
     case "m":
     case "M":
       return { kind: "selected taken up" };
+    case "h":
+    case "H":
+      return { kind: "line sought" };
     case "Escape":
       return { kind: "selected", selection: null };
     default:

@@ -39,6 +39,8 @@ export interface BoardLine {
   /** Working spells in order of time. */
   readonly open: readonly BoardSpell[];
   readonly closures: readonly (BoardSpell & { readonly reason: string })[];
+  /** Shifts worked once, on top of the weekly ones, in order of time. */
+  readonly extraShifts: readonly (BoardSpell & { readonly name: string })[];
   /** In order of time; they never overlap. */
   readonly segments: readonly BoardSegment[];
 }
@@ -69,6 +71,11 @@ export interface TimedSegment {
   readonly start: number;
   readonly end: number;
   readonly source: PlanSegment;
+}
+
+/** Spells of a document in seconds. */
+export function spellsOf(spells: readonly (readonly [start: string, end: string])[]): readonly BoardSpell[] {
+  return spells.map(([start, end]) => ({ start: secondsOf(start), end: secondsOf(end) }));
 }
 
 /** Reads a plan document for the board. Segments of lines that the document does not list are left out. */
@@ -111,11 +118,16 @@ export function boardPlanOf(
       name: line.name,
       source: line,
       usedShare: usedShareOf(line),
-      open: line.open.map(([start, end]) => ({ start: secondsOf(start), end: secondsOf(end) })),
+      open: spellsOf(line.open),
       closures: line.closures.map(({ start, end, reason }) => ({
         start: secondsOf(start),
         end: secondsOf(end),
         reason,
+      })),
+      extraShifts: line.extraShifts.map(({ start, end, name }) => ({
+        start: secondsOf(start),
+        end: secondsOf(end),
+        name,
       })),
       segments: own,
     };

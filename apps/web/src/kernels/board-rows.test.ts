@@ -149,6 +149,23 @@ describe("boardRows", () => {
     ]);
   });
 
+  it("knows when teams work where the plan tells it", () => {
+    const made = madePlan({ lines: 2, runsPerLine: 4, seed: 5 });
+    const change = made.segments.find(({ kind }) => kind === "change") as ChangeSegment;
+    const segments = made.segments.map((segment) =>
+      segment === change ? { ...change, teamId: "T1" } : segment,
+    );
+    const open: [string, string] = ["2026-11-30T05:00:00Z", "2026-11-30T13:00:00Z"];
+    const openOf = (teams: PlanDocument["teams"]) =>
+      boardRows(boardPlan("p", { ...made, segments, teams }), "setter teams").rows.find(
+        ({ resource }) => resource.kind === "setter team" && resource.teamId === "T1",
+      )?.open;
+    expect(openOf([{ id: "T1", name: "Early", open: [open] }])).toEqual([
+      { start: secondsOf(open[0]), end: secondsOf(open[1]) },
+    ]);
+    expect(openOf([])).toBeNull();
+  });
+
   it("puts the busiest first and counts no stop as busy", () => {
     fc.assert(
       fc.property(plans, (plan) => {

@@ -1,5 +1,11 @@
 import type { MouldCopy } from "@formweek/contracts";
-import type { BoardLine, BoardPlan, BoardSegment, BoardSpell } from "./board-plan.ts";
+import {
+  spellsOf,
+  type BoardLine,
+  type BoardPlan,
+  type BoardSegment,
+  type BoardSpell,
+} from "./board-plan.ts";
 import { mouldWork, teamWork, type ResourceWork } from "./resource-work.ts";
 
 /** What the board has one row of. */
@@ -28,6 +34,7 @@ export interface BoardRow {
   /** Working spells in order of time; null where the plan does not tell them. */
   readonly open: readonly BoardSpell[] | null;
   readonly closures: BoardLine["closures"];
+  readonly extraShifts: BoardLine["extraShifts"];
   /** In order of time; they never overlap. */
   readonly pieces: readonly RowPiece[];
 }
@@ -77,6 +84,7 @@ function bareRows(plan: BoardPlan, choice: RowChoice): readonly BareRow[] {
         resource: { kind: "line", line },
         open: line.open,
         closures: line.closures,
+        extraShifts: line.extraShifts,
         work: line.segments.map((segment) => ({ segment, start: segment.start, end: segment.end })),
       }));
     case "moulds":
@@ -87,6 +95,7 @@ function bareRows(plan: BoardPlan, choice: RowChoice): readonly BareRow[] {
       return teamWork(plan).flatMap(({ resource: teamId, work }) =>
         withoutOverlap(work).map((lane) => ({
           ...timeless,
+          open: hoursOfTeam(plan, teamId),
           resource: { kind: "setter team", teamId },
           work: lane,
         })),
@@ -94,7 +103,13 @@ function bareRows(plan: BoardPlan, choice: RowChoice): readonly BareRow[] {
   }
 }
 
-const timeless = { open: null, closures: [] } as const;
+const timeless = { open: null, closures: [], extraShifts: [] } as const;
+
+/** When a team works; null in plans that do not tell it. */
+function hoursOfTeam({ document }: BoardPlan, teamId: string): readonly BoardSpell[] | null {
+  const team = document.teams.find(({ id }) => id === teamId);
+  return team === undefined ? null : spellsOf(team.open);
+}
 
 /** A sound plan has each resource in one place at a time; one that does not takes a row more, and hides nothing. */
 function withoutOverlap(work: BareRow["work"]): readonly BareRow["work"][] {

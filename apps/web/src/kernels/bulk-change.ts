@@ -1,6 +1,7 @@
 import type { OrderChange, OrderTerms } from "@formweek/contracts";
 import { isSameOrder } from "./order-terms.ts";
-import { daysLater } from "./wall-text.ts";
+import { secondsOf } from "./board-plan.ts";
+import { daysLater, wireText } from "./wall-text.ts";
 import type { ZoneClock } from "./zone-clock.ts";
 
 /** One change that is made to many orders. Instants as on the wire. */
@@ -28,13 +29,16 @@ export function bulkChanges(
 function changed(order: OrderTerms, change: BulkChange, clock: ZoneClock): OrderTerms | null {
   switch (change.kind) {
     case "due shifted":
-      return { ...order, dueAt: daysLater(clock, order.dueAt, change.days) };
+      return { ...order, dueAt: wireText(daysLater(clock, secondsOf(order.dueAt), change.days)) };
     case "due set":
       return { ...order, dueAt: change.at };
     case "earliest shifted":
       return order.earliestStartAt === null
         ? order
-        : { ...order, earliestStartAt: daysLater(clock, order.earliestStartAt, change.days) };
+        : {
+            ...order,
+            earliestStartAt: wireText(daysLater(clock, secondsOf(order.earliestStartAt), change.days)),
+          };
     case "earliest set":
       return { ...order, earliestStartAt: change.at };
     case "weight set":

@@ -1,6 +1,6 @@
 import type { BulkChange } from "./bulk-change.ts";
 import { decimalIn } from "./order-draft.ts";
-import { instantOfWallText } from "./wall-text.ts";
+import { instantOfWallText, wireText } from "./wall-text.ts";
 import type { ZoneClock } from "./zone-clock.ts";
 
 /** Changes of many orders that take a value. */
@@ -46,11 +46,12 @@ export function readBulk(kind: BulkKind, value: string, clock: ZoneClock): BulkC
     }
     case "due set": {
       const at = instantOfWallText(clock, text);
-      return at === null ? null : { kind, at };
+      return at === null ? null : { kind, at: wireText(at) };
     }
     case "earliest set": {
       const at = text === "" ? null : instantOfWallText(clock, text);
-      return text !== "" && at === null ? null : { kind, at };
+      if (at === null) return text === "" ? { kind, at } : null;
+      return { kind, at: wireText(at) };
     }
     case "weight set": {
       const weight = decimalIn(text);

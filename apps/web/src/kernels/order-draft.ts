@@ -1,6 +1,7 @@
 import type { OrderTerms } from "@formweek/contracts";
+import { secondsOf } from "./board-plan.ts";
 import type { OrderField } from "./order-terms.ts";
-import { instantOfWallText, wallText } from "./wall-text.ts";
+import { instantOfWallText, wallText, wireText } from "./wall-text.ts";
 import type { ZoneClock } from "./zone-clock.ts";
 
 /** An order as it stands in the fields of a form: texts, times by the plant's clock, tolerances in percent. */
@@ -14,8 +15,8 @@ export function draftOf(terms: OrderTerms, clock: ZoneClock): OrderDraft {
     customer: terms.customer,
     productId: terms.productId,
     pieces: `${terms.pieces}`,
-    dueAt: wallText(clock, terms.dueAt),
-    earliestStartAt: earliestStartAt === null ? "" : wallText(clock, earliestStartAt),
+    dueAt: wallText(clock, secondsOf(terms.dueAt)),
+    earliestStartAt: earliestStartAt === null ? "" : wallText(clock, secondsOf(earliestStartAt)),
     weight: `${terms.weight}`,
     kind: terms.kind,
     underTolerance: percentText(terms.underTolerance),
@@ -43,7 +44,10 @@ export function readDraft(order: OrderTerms, draft: OrderDraft, clock: ZoneClock
     if (reading === undefined) faulty.push(field);
     return reading ?? order[field];
   };
-  const wall = (text: string): string | undefined => instantOfWallText(clock, text) ?? undefined;
+  const wall = (text: string): string | undefined => {
+    const instant = instantOfWallText(clock, text);
+    return instant === null ? undefined : wireText(instant);
+  };
   const earliest = draft.earliestStartAt === "" ? null : wall(draft.earliestStartAt);
   const terms: OrderTerms = {
     id: order.id,

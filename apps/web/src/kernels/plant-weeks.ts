@@ -24,12 +24,16 @@ export function plantWeeks(clock: ZoneClock, plan: BoardPlan): readonly PlantWee
   }
   const weeks: PlantWeek[] = [];
   if (first >= last) return weeks;
-  const { year, month, day, weekday } = clock.wallTimeAt(first);
-  for (let monday = day - weekday + 1; ; monday += 7) {
-    const week = weekFrom(clock, new Date(Date.UTC(year, month - 1, monday)));
+  for (let week = weekAt(clock, first); ; week = weekAt(clock, week.endAt)) {
     if (week.startAt >= last) return weeks;
     weeks.push(week);
   }
+}
+
+/** The calendar week that holds an instant. */
+export function weekAt(clock: ZoneClock, instant: number): PlantWeek {
+  const { year, month, day, weekday } = clock.wallTimeAt(instant);
+  return weekFrom(clock, new Date(Date.UTC(year, month - 1, day - weekday + 1)));
 }
 
 function weekFrom(clock: ZoneClock, monday: Date): PlantWeek {

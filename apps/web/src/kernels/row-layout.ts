@@ -17,11 +17,14 @@ const axisHeightPx = 52;
 const tallestRowPx = 80;
 const lowestRowPx = 46;
 
+/** Label columns of narrow boards: lines have short names, mould numbers and teams longer ones. */
+const narrowLabelPx = { short: 72, long: 104 } as const;
+
 /** Rows share the height that is there, within limits; narrow boards get a narrower label column. */
-export function rowLayout(size: BoardSize, rows: number): RowLayout {
+export function rowLayout(size: BoardSize, rows: number, names: "short" | "long" = "short"): RowLayout {
   const free = size.heightPx - axisHeightPx;
   const rowHeightPx = Math.floor(Math.min(tallestRowPx, Math.max(lowestRowPx, free / Math.max(1, rows))));
-  const labelWidthPx = size.widthPx < 640 ? 72 : 122;
+  const labelWidthPx = size.widthPx < 640 ? narrowLabelPx[names] : 122;
   return { labelWidthPx, axisHeightPx, rowHeightPx, rows, widthPx: size.widthPx, heightPx: size.heightPx };
 }
 

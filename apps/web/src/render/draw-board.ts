@@ -1,3 +1,4 @@
+import type { BoardRow } from "../kernels/board-rows.ts";
 import { spellsInSight } from "../kernels/culling.ts";
 import { fitLabel } from "../kernels/fit-label.ts";
 import { isSegmentKept } from "../kernels/plan-filter.ts";
@@ -5,7 +6,7 @@ import { greatestScrollPx, rowTopPx, rowsInSight } from "../kernels/row-layout.t
 import { viewEndAt, xOfInstant } from "../kernels/time-scale.ts";
 import { drawAxis } from "./draw-axis.ts";
 import { drawCarry, drawGhost } from "./draw-carry.ts";
-import { drawClosedTime, drawTimeLines } from "./draw-ground.ts";
+import { drawClosedTime, drawExtraShifts, drawTimeLines } from "./draw-ground.ts";
 import { drawEnding, drawSelectedDue } from "./draw-lateness.ts";
 import { drawPiece } from "./draw-segments.ts";
 import type { Frame } from "./frame.ts";
@@ -32,7 +33,10 @@ export function drawPlan(pen: Pen, frame: Frame): void {
   pen.rect(layout.labelWidthPx, layout.axisHeightPx, layout.widthPx, layout.heightPx);
   pen.clip();
   drawUnknownTime(pen, frame);
-  for (const row of inSight) drawClosedTime(pen, frame, row);
+  for (const row of inSight) {
+    drawExtraShifts(pen, frame, row);
+    drawClosedTime(pen, frame, row);
+  }
   drawTimeLines(pen, frame);
   drawSelectedGap(pen, frame);
   const endAt = viewEndAt(view, layout.widthPx - layout.labelWidthPx);
@@ -122,6 +126,7 @@ function drawRowNames(pen: Pen, frame: Frame, rows: { readonly from: number; rea
     const top = rowTopPx(layout, view.scrollPx, row.index);
     const middle = top + layout.rowHeightPx / 2;
     const widthOf = (text: string): number => pen.textWidth(text);
+    drawRowChosen(pen, frame, row);
     pen.font = boardFont.line;
     pen.fillStyle = palette.ink;
     const { name, shortName } = frame.words.rowLabel(row);
@@ -137,6 +142,27 @@ function drawRowNames(pen: Pen, frame: Frame, rows: { readonly from: number; rea
   pen.fillStyle = palette.rule;
   pen.fillRect(width - 1, 0, 1, layout.heightPx);
   pen.fillRect(0, layout.axisHeightPx - 1, width, 1);
+}
+
+/** The name of a line leads to what can be done with it: dots say so, a band where it is chosen. */
+function drawRowChosen(pen: Pen, frame: Frame, { resource, index }: BoardRow): void {
+  if (resource.kind !== "line" || frame.lineChoice === null) return;
+  const { layout, view, palette } = frame;
+  const top = rowTopPx(layout, view.scrollPx, index);
+  if (resource.line.id === frame.lineChoice.lineId) {
+    fillBox(
+      pen,
+      { x: 0, y: top, width: layout.labelWidthPx, height: layout.rowHeightPx - 1 },
+      palette.actWeak,
+    );
+    fillBox(pen, { x: 0, y: top, width: 4, height: layout.rowHeightPx - 1 }, palette.act);
+  }
+  for (const dot of [0, 1, 2])
+    fillBox(
+      pen,
+      { x: layout.labelWidthPx - 9, y: top + layout.rowHeightPx / 2 - 7 + dot * 5, width: 2.5, height: 2.5 },
+      palette.soft,
+    );
 }
 
 /** Where the rows stand when they do not all fit. */

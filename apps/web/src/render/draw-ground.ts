@@ -53,6 +53,36 @@ export function drawClosedTime(pen: Pen, frame: Frame, row: BoardRow): void {
   }
 }
 
+const extraBandPx = 4;
+
+/** Shifts worked once: a band along the row's foot, with their name where nothing runs over it. */
+export function drawExtraShifts(pen: Pen, frame: Frame, row: BoardRow): void {
+  const { view, layout, palette } = frame;
+  const left = layout.labelWidthPx;
+  const top = rowTopPx(layout, view.scrollPx, row.index);
+  const endAt = viewEndAt(view, layout.widthPx - left);
+  for (const shift of row.extraShifts) {
+    if (shift.end <= view.startAt || shift.start >= endAt) continue;
+    const x = left + xOfInstant(view, shift.start);
+    const end = left + xOfInstant(view, shift.end);
+    pen.globalAlpha = 0.6;
+    fillBox(pen, { x, y: top, width: end - x, height: layout.rowHeightPx - 1 }, palette.actWeak);
+    pen.globalAlpha = 1;
+    const foot = top + layout.rowHeightPx - 1 - extraBandPx;
+    fillBox(pen, { x, y: foot, width: end - x, height: extraBandPx }, palette.act);
+    pen.font = boardFont.small;
+    const from = Math.max(x, left) + 5;
+    const label = fitLabel(
+      frame.words.extraShift(shift.name),
+      Math.min(end, layout.widthPx) - from - 4,
+      (text) => textWidth(pen, text),
+    );
+    if (label === "") continue;
+    pen.fillStyle = palette.ink;
+    pen.fillText(label, from, top + 13);
+  }
+}
+
 /** Vertical lines of days, weeks and shifts over the whole height of the rows. */
 export function drawTimeLines(pen: Pen, frame: Frame): void {
   const { view, layout, palette } = frame;

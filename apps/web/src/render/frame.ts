@@ -22,6 +22,7 @@ export interface BoardWords {
   readonly piece: (segment: BoardSegment) => string;
   readonly hours: (seconds: number) => string;
   readonly late: (seconds: number) => string;
+  readonly extraShift: (name: string) => string;
   readonly stop: (reason: "closed" | "operators" | "warm-up" | "service") => string;
   readonly refused: (reason: FitRefusal) => string;
   readonly now: string;
@@ -60,6 +61,8 @@ export interface Frame {
   readonly carry: CarriedLot | null;
   readonly selectedIndex: number | null;
   readonly selectedOrderId: string | null;
+  /** The line that is chosen by its name; null in a picture, where none can be. */
+  readonly lineChoice: { readonly lineId: string | null } | null;
   readonly selectedGap: { readonly rowIndex: number; readonly start: number; readonly end: number } | null;
   /** The board has the keyboard's focus: the selection is ringed. */
   readonly isFocused: boolean;

@@ -11,12 +11,13 @@ import type { Trial } from "../kernels/trial.ts";
 
 /**
  * What the details panel tells about. A segment is named by its position in the plan, with the row it was reached in
- * where it lies in several; a gap by its row and bounds.
+ * where it lies in several; a gap by its row and bounds; a line by its id, with which it outlives the plan.
  */
 export type Selection =
   | { readonly kind: "segment"; readonly index: number; readonly rowIndex?: number }
   | { readonly kind: "gap"; readonly rowIndex: number; readonly start: number; readonly end: number }
-  | { readonly kind: "order"; readonly orderId: string };
+  | { readonly kind: "order"; readonly orderId: string }
+  | { readonly kind: "line"; readonly lineId: string };
 
 /** A lot on its way to another place. */
 export interface Carry {

@@ -23,6 +23,8 @@ export type Intent =
   | { readonly kind: "pointed at"; readonly hit: BoardHit | null }
   | { readonly kind: "picked"; readonly hit: BoardHit }
   | { readonly kind: "selected"; readonly selection: Selection | null }
+  /** The line of what is selected; the first one where nothing is. */
+  | { readonly kind: "line sought" }
   | { readonly kind: "order sought"; readonly orderId: string }
   | { readonly kind: "walked"; readonly step: WalkStep }
   | { readonly kind: "rows chosen"; readonly choice: RowChoice }

@@ -121,6 +121,29 @@ describe("reduce", () => {
     expect(selectedOrderId(after)).toBe("20003");
   });
 
+  it("chooses a line by its name or by key, and keeps it over a new plan", () => {
+    const [first, second] = large.lines;
+    if (first === undefined || second === undefined) throw new Error("the plan has lines");
+    const byName = play(opened, [{ kind: "picked", hit: { kind: "row", rowIndex: 1 } }]);
+    expect(byName.selection).toEqual({ kind: "line", lineId: second.id });
+    expect(play(opened, [{ kind: "line sought" }]).selection).toEqual({ kind: "line", lineId: first.id });
+    const walked = play(opened, [
+      { kind: "walked", step: "later" },
+      { kind: "walked", step: "line below" },
+      { kind: "line sought" },
+    ]);
+    expect(walked.selection).toEqual({ kind: "line", lineId: second.id });
+    const gap = { kind: "gap", rowIndex: 1, start: 0, end: 1 } as const;
+    const ofGap = play(opened, [{ kind: "selected", selection: gap }, { kind: "line sought" }]);
+    expect(ofGap.selection).toEqual({ kind: "line", lineId: second.id });
+    expect(play(walked, [{ kind: "plan arrived", plan: small }]).selection).toEqual(walked.selection);
+    const inMoulds = play(opened, [
+      { kind: "rows chosen", choice: "moulds" },
+      { kind: "picked", hit: { kind: "row", rowIndex: 1 } },
+    ]);
+    expect(inMoulds.selection).toBeNull();
+  });
+
   it("asks to keep a view that has moved, and only then", () => {
     expect(reduce(opened, { kind: "panned", byX: 50, byY: 0 }).effects).toHaveLength(1);
     expect(reduce(opened, { kind: "panned", byX: 0, byY: 40 }).effects).toHaveLength(0);

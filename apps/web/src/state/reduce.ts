@@ -72,6 +72,8 @@ function answer(state: BoardState, intent: Intent): Reduction<BoardState> {
       return picked(state, intent.hit);
     case "selected":
       return selected(state, intent.selection);
+    case "line sought":
+      return lineSought(state);
     case "order sought":
       return moved(state, sought(state, intent.orderId));
     case "walked":
@@ -105,7 +107,8 @@ function answer(state: BoardState, intent: Intent): Reduction<BoardState> {
 
 /** Layout of the rows for a state; the one place where it is decided. */
 export function layoutOf(state: BoardState): RowLayout {
-  return rowLayout(state.size, rowsOf(state)?.rows.length ?? 0);
+  const names = state.rowChoice === "lines" ? "short" : "long";
+  return rowLayout(state.size, rowsOf(state)?.rows.length ?? 0, names);
 }
 
 /** The plan in the rows that are chosen; null without a plan. */
@@ -191,6 +194,8 @@ function isViewKept(state: BoardState): boolean {
 /** A selected lot stays selected where it runs in the new plan; of other selections their order does. */
 function carrySelection(state: BoardState, plan: BoardPlan): Selection | null {
   const { selection } = state;
+  if (selection?.kind === "line")
+    return plan.lines.some(({ id }) => id === selection.lineId) ? selection : null;
   const segment = selection?.kind === "segment" ? state.plan?.segments[selection.index] : undefined;
   const lot = segment === undefined ? null : lotOfSegment(segment);
   const runs = plan.runsOfOrder.get(lot?.orderId ?? "");
@@ -254,12 +259,25 @@ function centreOn(state: BoardState, at: number): BoardState {
 
 function picked(state: BoardState, hit: Extract<Intent, { kind: "picked" }>["hit"]): Reduction<BoardState> {
   if (hit.kind === "segment" || hit.kind === "gap") return selected(state, hit);
+  const row = hit.kind === "row" ? rowsOf(state)?.rows[hit.rowIndex] : undefined;
+  if (row?.resource.kind === "line") return selected(state, { kind: "line", lineId: row.resource.line.id });
   return selected(state, null);
 }
 
 function selected(state: BoardState, selection: Selection | null): Reduction<BoardState> {
   const isKnown = selection?.kind !== "segment" || state.plan?.segments[selection.index] !== undefined;
   return still({ ...state, selection: isKnown ? selection : null });
+}
+
+function lineSought(state: BoardState): Reduction<BoardState> {
+  const { plan, selection } = state;
+  const rows = rowsOf(state);
+  if (plan === null || rows === null) return still(state);
+  if (selection?.kind === "line") return still(state);
+  const row = selection?.kind === "gap" ? rows.rows[selection.rowIndex]?.resource : undefined;
+  const piece = currentPiece(state, rows);
+  const line = row?.kind === "line" ? row.line : (plan.lines[piece?.segment.lineIndex ?? 0] ?? plan.lines[0]);
+  return line === undefined ? still(state) : selected(state, { kind: "line", lineId: line.id });
 }
 
 function sought(state: BoardState, orderId: string): BoardState {
@@ -283,7 +301,14 @@ function currentPiece(state: BoardState, rows: BoardRows): RowPiece | null {
   if (selection === null) return null;
   if (selection.kind === "segment") return pieceOfSegment(rows, selection.index, selection.rowIndex);
   if (selection.kind === "order") return firstPieceOfOrder(state, selection.orderId);
+  if (selection.kind === "line") return firstPieceOfLine(rows, selection.lineId);
   return rows.rows[selection.rowIndex]?.pieces.findLast((piece) => piece.end <= selection.start) ?? null;
+}
+
+function firstPieceOfLine({ rows }: BoardRows, lineId: string): RowPiece | null {
+  return (
+    rows.find(({ resource }) => resource.kind === "line" && resource.line.id === lineId)?.pieces[0] ?? null
+  );
 }
 
 /** Where an order begins in the rows: its first run, or in rows without runs the first change for it. */

@@ -50,17 +50,13 @@ const startOf = ({ date, start }: AddedShift): string => `${date}T${start}`;
 /** Records come from one schema, which writes their fields in one order. */
 const isSame = (one: object, other: object): boolean => JSON.stringify(one) === JSON.stringify(other);
 
-function withRecord<T extends object>(
-  records: readonly T[],
-  record: T,
-  timeOf: (record: T) => string,
-): readonly T[] & T[] {
-  if (records.some((each) => isSame(each, record))) return records as T[];
+function withRecord<T extends object>(records: T[], record: T, timeOf: (record: T) => string): T[] {
+  if (records.some((each) => isSame(each, record))) return records;
   const later = records.findIndex((each) => timeOf(each) > timeOf(record));
   return records.toSpliced(later < 0 ? records.length : later, 0, record);
 }
 
-function withoutRecord<T extends object>(records: readonly T[], record: T): T[] {
+function withoutRecord<T extends object>(records: T[], record: T): T[] {
   const place = records.findIndex((each) => isSame(each, record));
-  return place < 0 ? (records as T[]) : records.toSpliced(place, 1);
+  return place < 0 ? records : records.toSpliced(place, 1);
 }

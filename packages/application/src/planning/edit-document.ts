@@ -58,6 +58,8 @@ function fieldOf(code: EditRefusal["code"]): string {
     case "does-not-fit":
     case "held-on-line":
       return "lineId";
+    case "mould-does-not-fit":
+      return "mouldId";
     case "place-unknown":
     case "held-at-start":
     case "held-in-sequence":

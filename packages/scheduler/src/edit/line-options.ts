@@ -37,11 +37,43 @@ function misfit({ problem }: StandingPlan, subject: EditSubject, { job, line }: 
   });
 }
 
+/** How a lot that is moved is to be made. */
+interface WantedSetup {
+  /** What it is made with now. */
+  readonly setup: number;
+  /** The mould that is asked for; absent: any. */
+  readonly mouldId?: string | null;
+}
+
+/** Why the lot may not be made there with the mould. */
+function mouldMisfit(
+  { problem: { data, options } }: StandingPlan,
+  subject: EditSubject,
+  {
+    job,
+    there,
+    mouldId,
+  }: { readonly job: number; readonly there: readonly number[]; readonly mouldId: string },
+): Found<never> {
+  const lineId = subject.lineId ?? "";
+  const reasons = data.jobs[job]!.refusals.filter(
+    (refusal) => refusal.lineId === lineId && refusal.mouldId === mouldId,
+  ).map(({ text }) => text);
+  const able = new Set(there.map((option) => data.setups[options.setup[option]!]!.mouldId));
+  return refuse(subject, "mould-does-not-fit", {
+    text: [
+      `Mould ${mouldId} does not make order ${subject.orderId} on line ${lineId}.`,
+      ...new Set(reasons),
+    ].join(" "),
+    remedy: `Choose another mould there: ${[...able].join(", ")}.`,
+  });
+}
+
 /** Options of the lot on the line. With `setup` among them that one alone: a mould that fits stays with its lot. */
 export function optionsOnLine(
   standing: StandingPlan,
   subject: EditSubject,
-  { setup, ...place }: LotOnLine & { readonly setup: number },
+  { setup, mouldId = null, ...place }: LotOnLine & WantedSetup,
 ): Found<readonly number[]> {
   const { lots, options, data } = standing.problem;
   const lineId = data.lines[place.line]!.id;
@@ -56,6 +88,12 @@ export function optionsOnLine(
   for (let option = lots.firstOption[place.lot]!; option < lots.firstOption[place.lot + 1]!; option++)
     if (options.line[option] === place.line) there.push(option);
   if (there.length === 0) return misfit(standing, subject, place);
-  const same = there.filter((option) => options.setup[option] === setup);
-  return found(same.length > 0 ? same : there);
+  const wanted =
+    mouldId === null
+      ? there
+      : there.filter((option) => data.setups[options.setup[option]!]!.mouldId === mouldId);
+  if (mouldId !== null && wanted.length === 0)
+    return mouldMisfit(standing, subject, { ...place, there, mouldId });
+  const same = wanted.filter((option) => options.setup[option] === setup);
+  return found(same.length > 0 ? same : wanted);
 }

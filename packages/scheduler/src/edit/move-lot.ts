@@ -20,7 +20,13 @@ export function moveLot(
   if (!line.ok) return line;
   const { options } = standing.problem;
   const setup = options.setup[standing.sequences.at[from]![old]!]!;
-  const there = optionsOnLine(standing, subject, { job, lot, line: line.value, setup });
+  const there = optionsOnLine(standing, subject, {
+    job,
+    lot,
+    line: line.value,
+    setup,
+    mouldId: edit.mouldId ?? null,
+  });
   if (!there.ok) return there;
   const place = findPosition(standing, subject, { line: line.value, before: edit.before });
   if (!place.ok) return place;

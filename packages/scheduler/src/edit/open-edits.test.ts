@@ -69,6 +69,25 @@ describe("a plan worked by hand", () => {
     expect(runs(plan, "2")).toEqual([["b", 8 + 1 / 6, 9 + 1 / 6]]);
   });
 
+  it("makes a lot with the mould that is asked for, and refuses one that does not make it there", () => {
+    const both = ["A", "B"].map((setupId) => ({ lineId: "1", setupId, secondsPerPiece: 1 }));
+    const refusals = [{ lineId: "1", mouldId: "C", code: "fit", text: "Mould C is too wide for line 1." }];
+    const problem = twoMouldPlant({ jobs: [jobOf("a", "1", "A", { options: both, refusals })] });
+    const plan = planOf(problem);
+    const setupOf = ({ lots }: Plan) => lots[0]!.setupId;
+    const other = setupOf(plan) === "A" ? "B" : "A";
+    const move = { kind: "move", orderId: "a", lot: 0, lineId: "1", before: null } as const;
+    expect(setupOf(edited(problem, move, plan))).toBe(setupOf(plan));
+    expect(setupOf(edited(problem, { ...move, mouldId: other }, plan))).toBe(other);
+    const table = tableOf(problem, plan);
+    expect(table.apply({ ...move, mouldId: setupOf(plan) })).toEqual({ ok: true, value: table.plan });
+    const refused = table.apply({ ...move, mouldId: "C" });
+    expect(refused).toMatchObject({ ok: false, error: { code: "mould-does-not-fit", lineId: "1" } });
+    if (refused.ok) throw new Error("mould C makes nothing");
+    expect(refused.error.text).toContain("too wide");
+    expect(refused.error.remedy).toContain("A, B");
+  });
+
   it("takes an order out until it is put back, where it costs least", () => {
     const without = edited(twoOrders, { kind: "take out", orderId: "a" });
     expect(runs(without, "1")).toEqual([["b", 3, 4]]);

@@ -16,8 +16,11 @@ export interface LotPlace {
 
 /** One thing that a person does to a plan. All lots that it does not name keep their line and their order on it. */
 export type PlanEdit =
-  /** The lot keeps its set-up where the line may make it so, else takes the one that costs least there. */
-  | ({ readonly kind: "move" } & LotName & LotPlace)
+  /**
+   * The lot keeps its set-up where the line may make it so, else takes the one that costs least there; of those with the mould
+   * alone where one is named.
+   */
+  | ({ readonly kind: "move"; readonly mouldId?: string } & LotName & LotPlace)
   /** The whole order, all its lots; edits leave it out until it is put back. */
   | { readonly kind: "take out"; readonly orderId: string }
   /** In one lot, where the plan costs least. */
@@ -55,6 +58,7 @@ export type EditRefusalCode =
   | "line-unknown"
   | "place-unknown"
   | "does-not-fit"
+  | "mould-does-not-fit"
   | "held-on-line"
   | "held-at-start"
   | "held-in-sequence"

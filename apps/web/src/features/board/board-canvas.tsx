@@ -72,7 +72,7 @@ export function BoardCanvas({ plant, held, names, describedBy }: BoardCanvasProp
       fitCanvas(canvas, state.size.widthPx * density, state.size.heightPx * density);
       const layout = layoutOf(state);
       canvas.style.touchAction = greatestScrollPx(layout) > 0 ? "none" : "pan-y";
-      canvas.style.cursor = state.hover?.kind === "segment" || state.hover?.kind === "gap" ? "pointer" : "";
+      canvas.style.cursor = isToBePicked(state) ? "pointer" : "";
       const shown = shownPlan(state) ?? rows.plan;
       // Positions and pointed-at places are those of the standing plan: they say nothing of one that is only foreseen.
       const isStanding = shown === rows.plan;
@@ -93,6 +93,7 @@ export function BoardCanvas({ plant, held, names, describedBy }: BoardCanvasProp
         carry: carriedLot(state),
         selectedIndex: selection?.kind === "segment" ? selection.index : null,
         selectedOrderId: isStanding ? selectedOrderId(state) : null,
+        lineChoice: { lineId: state.selection?.kind === "line" ? state.selection.lineId : null },
         selectedGap: selection?.kind === "gap" ? selection : null,
         isFocused: document.activeElement === canvas,
       });
@@ -164,6 +165,12 @@ export function BoardCanvas({ plant, held, names, describedBy }: BoardCanvasProp
       />
     </div>
   );
+}
+
+/** A click on what is pointed at tells more of it. */
+function isToBePicked({ hover, rowChoice }: BoardState): boolean {
+  if (hover?.kind === "row") return rowChoice === "lines";
+  return hover?.kind === "segment" || hover?.kind === "gap";
 }
 
 function carriedLot(state: BoardState): CarriedLot | null {

@@ -192,7 +192,7 @@ function OpenBoard({
               <HoverNote names={names} />
               <CarryStrip canTry={canTry} />
             </div>
-            <DetailsPanel names={names} pins={pins} />
+            <DetailsPanel plant={plant} names={names} pins={pins} />
           </div>
         )}
         <SpokenSelection held={held} names={names} />

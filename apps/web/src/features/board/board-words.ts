@@ -47,6 +47,7 @@ export function boardWords(
       pieceWords(segment, { place: plan.lines[segment.lineIndex]?.name ?? "", held, text, format }),
     hours: (seconds) => format.gate(seconds),
     late: (seconds) => text.board.late(format.span(seconds)),
+    extraShift: (name) => text.hours.extraShift(name),
     stop: (reason) => text.board.stop[reason],
     refused: (reason) => text.edit.doesNotFit(text.causes.misfit(reason, namingFor(names, format))),
     now: text.board.now,

@@ -1,3 +1,4 @@
+import type { Plant } from "@formweek/capacity-model";
 import type { PinListResponse } from "@formweek/contracts";
 import type { JSX, ReactNode } from "react";
 import { Icon } from "../../components/icon.tsx";
@@ -7,18 +8,21 @@ import type { Selection } from "../../state/board-state.ts";
 import { useText } from "../../text/text.ts";
 import { ChangeDetails } from "./change-details.tsx";
 import { GapDetails } from "./gap-details.tsx";
+import { LineDetails } from "./line-details.tsx";
 import { OrderDetails } from "./order-details.tsx";
 import type { PlanNames } from "../../format/plan-names.ts";
 import { useBoard, useBoardStore } from "./use-board.ts";
 
 interface DetailsPanelProps {
+  /** Undefined until the server has told. */
+  readonly plant: Plant | undefined;
   readonly names: PlanNames;
   /** Which orders are held; undefined until the server has told. */
   readonly pins: PinListResponse | undefined;
 }
 
 /** Tells about what is selected on the board; away when nothing is. */
-export function DetailsPanel({ names, pins }: DetailsPanelProps): JSX.Element | null {
+export function DetailsPanel({ plant, names, pins }: DetailsPanelProps): JSX.Element | null {
   const text = useText();
   const store = useBoardStore();
   const rows = useBoard(rowsOf);
@@ -34,22 +38,44 @@ export function DetailsPanel({ names, pins }: DetailsPanelProps): JSX.Element | 
       >
         <Icon name="close" />
       </button>
-      {contentOf(rows, selection, { names, pins })}
+      {contentOf(rows, selection, { plant, names, pins })}
     </aside>
   );
 }
 
-function contentOf(rows: BoardRows, selection: Selection, { names, pins }: DetailsPanelProps): ReactNode {
+function contentOf(
+  rows: BoardRows,
+  selection: Selection,
+  { plant, names, pins }: DetailsPanelProps,
+): ReactNode {
   const { plan } = rows;
-  if (selection.kind === "gap") return <GapDetails rows={rows} gap={selection} names={names} />;
+  if (selection.kind === "gap") return <GapDetails rows={rows} gap={selection} names={names} plant={plant} />;
+  if (selection.kind === "line")
+    return <LineDetails key={selection.lineId} plan={plan} lineId={selection.lineId} plant={plant} />;
   if (selection.kind === "order")
-    return <OrderDetails plan={plan} orderId={selection.orderId} run={null} names={names} pins={pins} />;
+    return (
+      <OrderDetails
+        plan={plan}
+        orderId={selection.orderId}
+        run={null}
+        names={names}
+        pins={pins}
+        plant={plant}
+      />
+    );
   const segment = plan.segments[selection.index];
   if (segment === undefined) return null;
   if (segment.source.kind === "change") {
     return <ChangeDetails plan={plan} segment={segment} change={segment.source} names={names} />;
   }
   return (
-    <OrderDetails plan={plan} orderId={segment.source.orderId} run={segment} names={names} pins={pins} />
+    <OrderDetails
+      plan={plan}
+      orderId={segment.source.orderId}
+      run={segment}
+      names={names}
+      pins={pins}
+      plant={plant}
+    />
   );
 }

@@ -1,7 +1,10 @@
+import type { Plant } from "@formweek/capacity-model";
 import type { LotName } from "@formweek/contracts";
 import { useState, type JSX } from "react";
+import type { PlanNames } from "../../format/plan-names.ts";
 import type { BoardPlan } from "../../kernels/board-plan.ts";
 import { useText } from "../../text/text.ts";
+import { ChooseMould } from "./choose-mould.tsx";
 import { SplitLot } from "./split-lot.tsx";
 import { useBoardStore } from "./use-board.ts";
 import { usePlanEdits } from "./use-plan-edits.ts";
@@ -11,10 +14,13 @@ interface EditOrderProps {
   readonly orderId: string;
   /** The lot that is selected; null: the first. */
   readonly lot: number | null;
+  /** Undefined until the server has told. */
+  readonly plant: Plant | undefined;
+  readonly names: PlanNames;
 }
 
 /** What a planner can do by hand with an order: move, take out, put back, split and join it. */
-export function EditOrder({ plan, orderId, lot }: EditOrderProps): JSX.Element | null {
+export function EditOrder({ plan, orderId, lot, plant, names }: EditOrderProps): JSX.Element | null {
   const { edit: text } = useText();
   const store = useBoardStore();
   const { take, isReady } = usePlanEdits();
@@ -64,6 +70,15 @@ export function EditOrder({ plan, orderId, lot }: EditOrderProps): JSX.Element |
       </div>
       {chosen !== undefined && isSplitting && (
         <SplitLot plan={plan} lot={chosen} onDone={() => setSplitting(false)} />
+      )}
+      {chosen !== undefined && plant !== undefined && (
+        <ChooseMould
+          key={`${plan.planId} ${chosen.lot}`}
+          plan={plan}
+          plant={plant}
+          lot={chosen}
+          names={names}
+        />
       )}
       {chosen !== undefined && <p className="hint">{text.moveHint}</p>}
     </section>

@@ -1,3 +1,4 @@
+import type { Plant } from "@formweek/capacity-model";
 import type { JSX } from "react";
 import { Facts, type Fact } from "../../components/facts.tsx";
 import type { Format } from "../../format/format.ts";
@@ -7,16 +8,19 @@ import type { BoardRow, BoardRows, RowPiece } from "../../kernels/board-rows.ts"
 import { gapsBetween } from "../../kernels/culling.ts";
 import { useText, type Text } from "../../text/text.ts";
 import { GapWaits } from "./gap-waits.tsx";
+import { LineHours } from "./line-hours.tsx";
 import { rowName } from "./row-words.ts";
 
 interface GapDetailsProps {
   readonly rows: BoardRows;
   readonly gap: { readonly rowIndex: number; readonly start: number; readonly end: number };
   readonly names: PlanNames;
+  /** Undefined until the server has told. */
+  readonly plant: Plant | undefined;
 }
 
 /** Time in which a row has nothing planned: between what, and how much of it is working time. */
-export function GapDetails({ rows, gap, names }: GapDetailsProps): JSX.Element | null {
+export function GapDetails({ rows, gap, names, plant }: GapDetailsProps): JSX.Element | null {
   const text = useText();
   const format = useFormat();
   const { details } = text;
@@ -54,6 +58,9 @@ export function GapDetails({ rows, gap, names }: GapDetailsProps): JSX.Element |
             </li>
           ))}
         </ul>
+      )}
+      {row.resource.kind === "line" && plant !== undefined && (
+        <LineHours plan={rows.plan} plant={plant} lineId={row.resource.line.id} within={gap} />
       )}
     </>
   );

@@ -1,3 +1,4 @@
+import type { Plant } from "@formweek/capacity-model";
 import type { PinListResponse, RunSegment } from "@formweek/contracts";
 import type { JSX } from "react";
 import { Facts, type Fact } from "../../components/facts.tsx";
@@ -22,9 +23,18 @@ interface OrderDetailsProps {
   readonly run: BoardSegment | null;
   readonly names: PlanNames;
   readonly pins: PinListResponse | undefined;
+  /** Undefined until the server has told. */
+  readonly plant: Plant | undefined;
 }
 
-export function OrderDetails({ plan, orderId, run, names, pins }: OrderDetailsProps): JSX.Element | null {
+export function OrderDetails({
+  plan,
+  orderId,
+  run,
+  names,
+  pins,
+  plant,
+}: OrderDetailsProps): JSX.Element | null {
   const text = useText();
   const format = useFormat();
   const store = useBoardStore();
@@ -53,7 +63,7 @@ export function OrderDetails({ plan, orderId, run, names, pins }: OrderDetailsPr
       )}
       {run !== null && <GapBeside plan={plan} segment={run} />}
       <Facts facts={orderFacts(order, text, format)} />
-      <EditOrder key={orderId} plan={plan} orderId={orderId} lot={lotOf(run)} />
+      <EditOrder key={orderId} plan={plan} orderId={orderId} lot={lotOf(run)} plant={plant} names={names} />
       {pins !== undefined && (
         <HoldOrder
           key={`${plan.planId} ${orderId}`}

@@ -48,6 +48,8 @@ interface Words {
 function sentence(rows: BoardRows, selection: Selection, { held, names, text, format }: Words): string {
   const { details } = text;
   if (selection.kind === "order") return details.order(selection.orderId);
+  if (selection.kind === "line")
+    return rows.plan.lines.find(({ id }) => id === selection.lineId)?.name ?? text.board.nothingSelected;
   if (selection.kind === "gap") {
     const row = rows.rows[selection.rowIndex];
     const span = format.span(selection.end - selection.start);

@@ -22,7 +22,8 @@ export interface PlanEdits {
   readonly refused: WantedStep | null;
   /** What others did since this page looked last. */
   readonly others: OthersSteps;
-  readonly take: (step: WantedStep["step"]) => void;
+  /** Asks for a step; `onTaken` is told once the plan stands that it made. */
+  readonly take: (step: WantedStep["step"], onTaken?: () => void) => void;
   /** Asks for the refused step once more, on the plan as it is now. */
   readonly takeAgain: (over: { readonly overFrozen: boolean }) => void;
   readonly dismiss: () => void;
@@ -79,8 +80,9 @@ export function useOpenEdits(plantId: string, store: BoardStore): PlanEdits {
       failure: error,
       refused: error === null ? null : (variables ?? null),
       others,
-      take: (step) => {
-        if (known !== undefined && !isPending) mutate({ step, ...seenIn(known), overFrozen: false });
+      take: (step, onTaken) => {
+        if (known === undefined || isPending) return;
+        mutate({ step, ...seenIn(known), overFrozen: false }, { onSuccess: () => onTaken?.() });
       },
       takeAgain: ({ overFrozen }) => {
         if (variables !== undefined && !isPending)

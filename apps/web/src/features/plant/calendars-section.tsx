@@ -8,7 +8,7 @@ import { useText } from "../../text/text.ts";
 const mondaySeconds = 4 * 86_400;
 
 export function CalendarsSection({ plant }: { readonly plant: Plant }): JSX.Element {
-  const { plant: text } = useText();
+  const { plant: text, hours } = useText();
   const lines = new Map(plant.lines.map((line) => [line.id, line.name]));
   return (
     <div className="cards">
@@ -23,6 +23,19 @@ export function CalendarsSection({ plant }: { readonly plant: Plant }): JSX.Elem
               <li key={`${closure.lineId} ${closure.from}`}>
                 {lines.get(closure.lineId) ?? closure.lineId}: {closure.reason},{" "}
                 {text.calendar.fromTo(wallText(closure.from), wallText(closure.to))}
+              </li>
+            ))}
+          </ul>
+        </section>
+      )}
+      {plant.addedShifts.length > 0 && (
+        <section className="card">
+          <h3>{hours.added}</h3>
+          <ul>
+            {plant.addedShifts.map((shift) => (
+              <li key={`${shift.date} ${shift.start} ${shift.lineIds.join()}`}>
+                {shift.date}: {text.calendar.shift(shift.name, shift.start, shift.end)},{" "}
+                {shift.lineIds.map((id) => lines.get(id) ?? id).join(", ")}
               </li>
             ))}
           </ul>

@@ -29,6 +29,7 @@ export const boardText: typeof english = {
       ["0", "ganzer Plan"],
       ["N", "zu jetzt springen"],
       ["M", "gewählten Lauf aufnehmen, um ihn zu verschieben"],
+      ["H", "Linie des gewählten Laufs, zum Sperren oder für eine Schicht mehr"],
       ["Strg+Z", "rückgängig"],
       ["Strg+Umschalt+Z, Strg+Y", "wiederholen"],
       ["Esc", "Einzelheiten schließen"],

@@ -43,6 +43,7 @@ export const editText: typeof english = {
     working: "Der Plan wird geändert…",
     steps: {
       move: (what, line) => `${what} auf ${line} verschoben`,
+      mould: (what, mould) => `Werkzeug ${mould} für ${what} gewählt`,
       "take out": (order) => `Auftrag ${order} aus dem Plan genommen`,
       "put back": (order) => `Auftrag ${order} wieder eingeplant`,
       split: (order, pieces, line) => `Auftrag ${order} geteilt: ${pieces} Stück auf ${line}`,
@@ -59,6 +60,8 @@ export const editText: typeof english = {
     wholeOrder: (order) => `Auftrag ${order}`,
     move: "Verschieben…",
     moveHint: "Oder den Lauf auf der Tafel ziehen.",
+    mould: "Werkzeug, das ihn formt",
+    mouldNow: "Dieses Werkzeug nehmen",
     takeOut: "Aus dem Plan nehmen",
     putBack: "Einplanen, wo es am wenigsten kostet",
     join: "Lose zusammenlegen",

@@ -37,6 +37,7 @@ export const shellText: typeof english = {
     reload: "Neu laden",
   },
   units: {
+    underMinute: "weniger als eine Minute",
     minutes: (n) => `${n} min`,
     hours: (n) => `${n} h`,
     hoursMinutes: (h, m) => `${h} h ${m}`,

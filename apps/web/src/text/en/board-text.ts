@@ -27,6 +27,7 @@ export const boardText = {
       ["0", "whole plan"],
       ["N", "go to now"],
       ["M", "take the selected run up, to move it"],
+      ["H", "the selected run's line, to close it or add a shift"],
       ["Ctrl+Z", "undo"],
       ["Ctrl+Shift+Z, Ctrl+Y", "redo"],
       ["Esc", "close the details"],

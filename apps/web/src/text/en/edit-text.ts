@@ -41,6 +41,7 @@ export const editText = {
     working: "The plan is being changed…",
     steps: {
       move: (what: string, line: string) => `Moved ${what} to ${line}`,
+      mould: (what: string, mould: string) => `Gave ${what} mould ${mould}`,
       "take out": (order: string) => `Took order ${order} out of the plan`,
       "put back": (order: string) => `Put order ${order} back into the plan`,
       split: (order: string, pieces: string, line: string) =>
@@ -58,6 +59,8 @@ export const editText = {
     wholeOrder: (order: string) => `order ${order}`,
     move: "Move…",
     moveHint: "Or drag the run on the board.",
+    mould: "Mould that makes it",
+    mouldNow: "Use this mould",
     takeOut: "Take out of the plan",
     putBack: "Put back where it costs least",
     join: "Join its lots",

@@ -34,6 +34,7 @@ export const shellText = {
     reload: "Reload",
   },
   units: {
+    underMinute: "less than a minute",
     minutes: (n: string) => `${n} min`,
     hours: (n: string) => `${n} h`,
     hoursMinutes: (h: string, m: string) => `${h} h ${m}`,
