@@ -20,6 +20,7 @@ export const ProblemCode = z.enum([
   "solver-failed",
   "working-plan-changed",
   "edit-refused",
+  "hours-refused",
   "nothing-to-undo",
   "nothing-to-redo",
   "already-working-plan",

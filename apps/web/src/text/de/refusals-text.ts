@@ -108,6 +108,11 @@ const problems: Readonly<Record<ProblemCode, ProblemWords>> = {
     "Eine Regel des Plans steht dagegen.",
     "Einen anderen Platz wählen.",
   ],
+  "hours-refused": [
+    "Die Zeiten lassen sich so nicht ändern.",
+    null,
+    "Die genannten Angaben berichtigen und erneut versuchen.",
+  ],
   "nothing-to-undo": [
     "Es gibt nichts rückgängig zu machen.",
     "Der Arbeitsplan steht bei seinem ersten Schritt.",
