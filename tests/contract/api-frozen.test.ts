@@ -66,7 +66,7 @@ describe("what is frozen", () => {
     const urgent = new Set(free.map(({ orderId }) => orderId));
     expect(urgent.size).toBeGreaterThan(2);
     const dueAt = Date.parse(document.horizon.start) / 1000 + 6 * 3600;
-    await book(orders.map((order) => (urgent.has(order.id) ? { ...order, dueAt, weight: 50 } : order)));
+    await book(orders.map((order) => (urgent.has(order.id) ? { ...order, dueAt, weight: 5 } : order)));
     await planAnew(150);
     const places = placesOf((await plan()).document);
     for (const { orderId, lineId, start } of frozen) expect(places.get(orderId)).toEqual([lineId, start]);

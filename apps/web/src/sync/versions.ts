@@ -108,7 +108,7 @@ export function useRestore(plantId: string): UseMutationResult<StepResponse, Cal
 }
 
 /** Settled once the plan that stands then is known here, also when the step was refused. */
-function useStep<Wanted extends object>(
+function useStep<Wanted extends WantedRestore>(
   plantId: string,
   step: "publish" | "restore",
 ): UseMutationResult<StepResponse, CallError, Wanted> {

@@ -12,11 +12,15 @@ function fnv1a(text: string, basis: number): string {
   return (hash >>> 0).toString(16).padStart(8, "0");
 }
 
+/** 16 hex digits that tell texts apart. Guards against mix-ups, not against forgery. */
+export function textHash(text: string): string {
+  return fnv1a(text, 0x811c9dc5) + fnv1a(text, 0x9747b28c);
+}
+
 /**
  * 16 hex digits that tell one set of inputs from another, so that a plan can say what it was made from. Guards against
  * mix-ups, not against forgery. Records are written in their schema's field order, so equal inputs give equal hashes.
  */
 export function inputHash(plant: Plant, orders: readonly Order[], pins: readonly Pin[]): string {
-  const text = JSON.stringify([plant, orders, pins]);
-  return fnv1a(text, 0x811c9dc5) + fnv1a(text, 0x9747b28c);
+  return textHash(JSON.stringify([plant, orders, pins]));
 }

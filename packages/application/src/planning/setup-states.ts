@@ -1,8 +1,12 @@
 import { setupIdentity, stateMountedOn, stateToMake, strippedState } from "@formweek/capacity-model";
 import type { LineState, Making, Plant } from "@formweek/capacity-model";
 import type { SetupState } from "@formweek/scheduler";
+import { textHash } from "./input-hash.ts";
 
-/** The states that lines of one problem can be in, numbered in order of first appearance; each with its stripped twin. */
+/**
+ * The states that lines of one problem can be in, in order of first appearance; each with its stripped twin. Their ids come
+ * from what they are, so that a plan finds its set-ups again when the orders have changed.
+ */
 export class SetupStates {
   readonly #byIdentity = new Map<string, number>();
   readonly #states: LineState[] = [];
@@ -33,7 +37,8 @@ export class SetupStates {
   }
 
   #idOf(state: LineState): string {
-    return `S${String(this.#indexOf(state) + 1)}`;
+    this.#indexOf(state);
+    return `S${textHash(setupIdentity(state))}`;
   }
 
   #indexOf(state: LineState): number {
