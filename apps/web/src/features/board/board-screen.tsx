@@ -162,11 +162,9 @@ function OpenBoard({
         <h1 className="unseen">{text.board.title}</h1>
         <div className="board-head">
           <SummaryStrip document={plan.document} newOrders={newOrders} hasOtherInputs={hasOtherInputs} />
-          <div className="board-solve">
-            {solve}
-            {versions}
-          </div>
+          <div className="board-solve">{solve}</div>
         </div>
+        {versions}
         <BoardToolbar shape={shape} onShape={showAs} />
         <BoardFilters />
         <EditFailure />
