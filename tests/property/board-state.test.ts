@@ -78,7 +78,7 @@ function fromScratch({ state, plans }: Desk): BoardPlan | null {
   if (!isForeseen) return boardPlan(plan.planId, document);
   if (edit === null) throw new Error("something is foreseen of nothing");
   const answer = answerTo({ ...first, document }, edit);
-  if (answer.kind === "refused") throw new Error(`shown though refused: ${answer.cause}`);
+  if (answer.kind === "refused") throw new Error(`shown though refused: ${answer.refusal.text}`);
   return boardPlan("from scratch", answer.document);
 }
 
@@ -125,8 +125,8 @@ const act: fc.Arbitrary<Act> = fc.oneof(
     send({ kind: "span chosen", spanSeconds: "whole plan" }),
     send({ kind: "panned", byX: 300, byY: 20 }),
     send({ kind: "zoomed", atX: 400, factor: 1.5 }),
-    send({ kind: "late filter set", onlyLate: true }),
-    send({ kind: "find text set", text: "a" }),
+    send({ kind: "filtered", by: { onlyLate: true } }),
+    send({ kind: "filtered", by: { text: "a" } }),
   ),
 );
 

@@ -143,6 +143,7 @@ export const EditRefusal = z
       "line-unknown",
       "place-unknown",
       "does-not-fit",
+      "mould-does-not-fit",
       "held-on-line",
       "held-at-start",
       "held-in-sequence",

@@ -15,7 +15,6 @@ export interface PlanNames {
   readonly sheet: (id: string) => string;
   readonly team: (id: string) => string;
   readonly trolley: (id: string) => string;
-  readonly sheet: (id: string) => string;
 }
 
 export function planNames(plant: Plant | undefined, text: Text): PlanNames {
@@ -24,7 +23,6 @@ export function planNames(plant: Plant | undefined, text: Text): PlanNames {
   const sheets = new Map<string, string>(plant?.sheets.map((sheet) => [sheet.id, sheet.name]));
   const teams = new Map<string, string>(plant?.setterTeams.map((team) => [team.id, team.name]));
   const trolleys = new Map<string, string>(plant?.trolleys.map((trolley) => [trolley.id, trolley.name]));
-  const sheets = new Map<string, string>(plant?.sheets.map((sheet) => [sheet.id, sheet.name]));
   const mouldAlone = (mouldId: string): string => moulds.get(mouldId)?.name ?? mouldId;
   const copyNumber = ({ mouldId, copy }: MouldCopy): string | null => {
     const known = moulds.get(mouldId);
@@ -43,7 +41,6 @@ export function planNames(plant: Plant | undefined, text: Text): PlanNames {
     sheet: (id) => sheets.get(id) ?? id,
     team: (id) => teams.get(id) ?? id,
     trolley: (id) => trolleys.get(id) ?? id,
-    sheet: (id) => sheets.get(id) ?? id,
   };
 }
 

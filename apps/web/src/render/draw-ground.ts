@@ -75,7 +75,7 @@ export function drawExtraShifts(pen: Pen, frame: Frame, row: BoardRow): void {
     const label = fitLabel(
       frame.words.extraShift(shift.name),
       Math.min(end, layout.widthPx) - from - 4,
-      (text) => textWidth(pen, text),
+      (text) => pen.textWidth(text),
     );
     if (label === "") continue;
     pen.fillStyle = palette.ink;

@@ -39,7 +39,7 @@ export const choosePlan: UseCase<ChooseInput, StepTaken> = {
         hours === null ? null : await writePlant(ports, repositories, hours.plant, hours.revision);
       if (changed?.ok === false) return changed;
       const planId = await repositories.plans.insertOnce(plan);
-      const step = { kind: "edit", planId, undoTo: here.revision, redoTo: null, note: null } as const;
+      const step = { kind: "edit", planId, undoTo: here.revision, redoTo: null, note: null, frozenUntil: null } as const;
       return ok({ ...step, hours: hours?.edit ?? null });
     });
   },

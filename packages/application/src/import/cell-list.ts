@@ -117,10 +117,7 @@ export function readHeads(
     const slash = item.lastIndexOf("/");
     const heads = slash < 1 ? null : readDecimal(item.slice(slash + 1).trim());
     if (heads === null || !heads.ok)
-      return unreadable(
-        `holds "${item}", which is no pool with its heads`,
-        "Write pools with heads as packers/2; loaders/0.5.",
-      );
+      return unreadable("no-heads", { part: item });
     list.push({ poolId: item.slice(0, slash).trim(), heads: heads.value });
   }
   return read(list);

@@ -38,6 +38,10 @@ const words = {
     `holds "${part}", which is no break`,
     "Write breaks as 09:30-10:00; 12:00-12:30.",
   ],
+  "no-heads": ({ part = "" }) => [
+    `holds "${part}", which is no pool with its heads`,
+    "Write pools with heads as packers/2; loaders/0.5.",
+  ],
   "no-mould": always("names no mould", "Write mould ids as M1; M2/insert."),
   "no-date": always("is not a date", dateRemedy),
   "day-or-month-first": always("could be day/month or month/day", dateRemedy),

@@ -21,6 +21,7 @@ export const ImportFaultCode = z.enum([
   "control-characters",
   "no-weekdays",
   "no-break",
+  "no-heads",
   "no-mould",
   "no-date",
   "day-or-month-first",

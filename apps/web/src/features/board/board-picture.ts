@@ -71,6 +71,7 @@ export function boardPicture(
       held,
       hover: null,
       carry: null,
+      lineChoice: null,
       selectedIndex: null,
       selectedOrderId: null,
       selectedGap: null,

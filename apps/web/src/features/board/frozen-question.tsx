@@ -1,6 +1,7 @@
 import type { JSX } from "react";
 import { Modal } from "../../components/modal.tsx";
 import { problemInWords } from "../../components/notice.tsx";
+import { useNaming } from "../../format/use-naming.ts";
 import type { WantedStep } from "../../sync/working-plan.ts";
 import type { CallError } from "../../sync/client.ts";
 import { useText } from "../../text/text.ts";
@@ -22,9 +23,10 @@ interface QuestionProps {
 
 function Question({ failure, refused }: QuestionProps): JSX.Element {
   const text = useText();
+  const naming = useNaming();
   const { dismiss, takeAgain } = usePlanEdits();
   const wanted = useWantedWords(refused.step);
-  const { title, cause, faults } = problemInWords(failure, text);
+  const { title, cause, faults } = problemInWords(failure, text, naming);
   return (
     <Modal title={text.versions.frozenTitle} onClose={dismiss}>
       <p>{text.versions.frozenWhat(wanted)}</p>

@@ -1,6 +1,7 @@
 import type { HoursEdit } from "@formweek/contracts";
 import { useEffect, useId, useRef, type JSX, type ReactNode, type SubmitEvent } from "react";
 import { problemInWords } from "../../components/notice.tsx";
+import { useNaming } from "../../format/use-naming.ts";
 import { useText } from "../../text/text.ts";
 import { usePlanEdits } from "./use-plan-edits.ts";
 
@@ -18,6 +19,7 @@ interface HoursDialogProps {
 export function HoursDialog(props: HoursDialogProps): JSX.Element {
   const { title, action, edit, onTaken, onClose, children } = props;
   const text = useText();
+  const naming = useNaming();
   const { take, failure, dismiss, isReady, isBusy } = usePlanEdits();
   const dialog = useRef<HTMLDialogElement>(null);
   const titleId = useId();
@@ -35,7 +37,7 @@ export function HoursDialog(props: HoursDialogProps): JSX.Element {
     dismiss();
     onClose();
   };
-  const problem = failure === null ? null : problemInWords(failure, text);
+  const problem = failure === null ? null : problemInWords(failure, text, naming);
   return (
     <dialog ref={dialog} className="dialog hours-dialog" aria-labelledby={titleId} onClose={close}>
       <form onSubmit={submit}>

@@ -113,6 +113,11 @@ const problems: Readonly<Record<ProblemCode, ProblemWords>> = {
     null,
     "Die genannten Angaben berichtigen und erneut versuchen.",
   ],
+  "frozen-runs": [
+    "Das verschöbe Läufe, die fest sind.",
+    "Der zuletzt freigegebene Plan hält Läufe bis zu seinem festen Zeitpunkt am Platz.",
+    "Sie am Platz lassen oder bestätigen, dass sie sich verschieben dürfen.",
+  ],
   "nothing-to-undo": [
     "Es gibt nichts rückgängig zu machen.",
     "Der Arbeitsplan steht bei seinem ersten Schritt.",
@@ -132,6 +137,16 @@ const problems: Readonly<Record<ProblemCode, ProblemWords>> = {
     "Dieser Plan ist nicht der Arbeitsplan.",
     "Nur der Arbeitsplan wird freigegeben.",
     "Ihn zuerst zurückholen oder den Arbeitsplan freigeben.",
+  ],
+  "order-not-late": [
+    "Dieser Auftrag ist nicht verspätet.",
+    null,
+    "Einen verspäteten Auftrag wählen.",
+  ],
+  "findings-outdated": [
+    "Das wurde für andere Daten gefunden.",
+    "Werk, Aufträge oder festgehaltene Aufträge haben sich seither geändert.",
+    "Die Suche neu starten, dann wählen.",
   ],
   "conflicting-write": [
     "Jemand anderes hat im selben Augenblick geschrieben.",
@@ -210,6 +225,11 @@ function edit(refusal: EditRefusal, naming: Naming): readonly [cause: string, re
             "Werkzeuge und Linien des Artikels ansehen, und was den Auftrag festhält.",
           ]
         : [`${order} kann nicht auf ${line} laufen.`, "Eine Linie wählen, auf die seine Werkzeuge passen."];
+    case "mould-does-not-fit":
+      return [
+        `Dieses Werkzeug fertigt ${order} auf ${line} nicht.`,
+        "Dort ein anderes Werkzeug wählen.",
+      ];
     case "held-on-line":
       return [
         `${order} ist auf ${naming.line(refusal.heldLineId ?? "")} festgehalten.`,
