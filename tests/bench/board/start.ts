@@ -1,3 +1,4 @@
+import type { Page } from "@playwright/test";
 import type { FigureSheet } from "../plans/figure.ts";
 import type { BenchBrowser } from "./open-browser.ts";
 import { quantile } from "./quantile.ts";
@@ -24,7 +25,7 @@ export async function measureStart(sheet: FigureSheet, browser: BenchBrowser): P
   }
 }
 
-async function oneStart(page: Parameters<Parameters<BenchBrowser["withPage"]>[0]>[0]): Promise<Start> {
+async function oneStart(page: Page): Promise<Start> {
   await page.goto("/");
   return page.evaluate(
     () =>
