@@ -216,3 +216,25 @@ describe("what matters more", () => {
     expect(calm).toBeGreaterThan(anew);
   });
 });
+
+describe("runs that the plan given out freezes", () => {
+  test("stay in place in every plan that is found, and in the one that is chosen", async () => {
+    const { planId, document } = await plan();
+    const until = new Date(Date.parse(document.horizon.start) + 16 * 3_600_000);
+    const frozenUntil = until.toISOString().replace(".000Z", "Z");
+    await take("publish", { planId, note: "", frozenUntil });
+    const placesOf = ({ lots }: typeof document): readonly string[] =>
+      lots
+        .filter(({ lot }) => lot === 0)
+        .map(({ orderId, lineId, start }) => `${orderId} ${lineId} ${start}`);
+    const frozen = placesOf(document).filter((place) => (place.split(" ")[2] ?? "") < frozenUntil);
+    expect(frozen.length).toBeGreaterThan(2);
+    const { findings, runId } = await run("/trade-offs", { steps: 90 });
+    if (findings?.kind !== "trade-off") throw new Error("plans were compared");
+    for (const place of findings.plans.keys()) {
+      await take("choose", { runId, place });
+      expect(placesOf((await plan()).document)).toEqual(expect.arrayContaining([...frozen]));
+      await take("undo");
+    }
+  });
+});

@@ -5,6 +5,8 @@ import { planNotFound, plantNotFound, runNotFound } from "../not-found.ts";
 import { assembleProblem } from "../planning/assemble-problem.ts";
 import { auditedDocument } from "../planning/retime-document.ts";
 import { applyHours } from "../planning/apply-hours.ts";
+import { frozenPins, keptBy, withPins } from "../planning/frozen-pins.ts";
+import { type FrozenPlan, frozenPlanOf } from "../planning/frozen-plan.ts";
 import type { HoursEdit } from "../planning/plan-edit.ts";
 import { problemFaulty } from "../jobs/solve-refusals.ts";
 import { inputHash } from "../planning/input-hash.ts";
@@ -14,6 +16,7 @@ import type { StoredPlan } from "../ports/plan-repository.ts";
 import type { Ports } from "../ports/ports.ts";
 import { type Result, ok, refused } from "../result.ts";
 import type { UseCase } from "../use-case.ts";
+import { notGivenOut } from "./add-step.ts";
 import { writePlant } from "./put-plant.ts";
 import { planByHand } from "./plan-by-hand.ts";
 import { type StepInput, type StepTaken, standing, takeStep } from "./take-step.ts";
@@ -39,8 +42,8 @@ export const choosePlan: UseCase<ChooseInput, StepTaken> = {
         hours === null ? null : await writePlant(ports, repositories, hours.plant, hours.revision);
       if (changed?.ok === false) return changed;
       const planId = await repositories.plans.insertOnce(plan);
-      const step = { kind: "edit", planId, undoTo: here.revision, redoTo: null, note: null, frozenUntil: null } as const;
-      return ok({ ...step, hours: hours?.edit ?? null });
+      const step = { kind: "edit", planId, undoTo: here.revision, redoTo: null } as const;
+      return ok({ ...step, hours: hours?.edit ?? null, ...notGivenOut });
     });
   },
 };
@@ -56,6 +59,8 @@ interface Known {
   /** Of the plant. */
   readonly revision: number;
   readonly snapshot: PlanningSnapshot;
+  /** Null: nothing is frozen. */
+  readonly frozen: FrozenPlan | null;
   readonly findings: RunFindings;
   readonly found: FoundPlan;
 }
@@ -69,14 +74,17 @@ interface FoundPlan {
 async function chosenPlan(ports: Ports, input: ChooseInput): Promise<Result<Chosen>> {
   const known = await recordsOf(ports, input);
   if (!known.ok) return known;
-  const { parent, revision, snapshot, findings, found } = known.value;
+  const { parent, revision, snapshot, frozen, findings, found } = known.value;
   const { orders, pins } = snapshot;
   if (inputHash(snapshot.plant, orders, pins) !== findings.inputHash) return refused(findingsOutdated);
   const plant = found.hours === null ? snapshot.plant : applyHours(snapshot.plant, found.hours);
   const assembled = assembleProblem({ ...snapshot, plant, now: findings.at });
-  const opened = openEdits(assembled.problem, planOfSketch(found.sketch));
+  const sketched = planOfSketch(found.sketch);
+  const kept = frozen === null ? [] : keptBy(sketched, frozenPins(assembled.problem, frozen));
+  const problem = withPins(assembled.problem, kept);
+  const opened = openEdits(problem, sketched);
   if (!opened.ok) return refused(problemFaulty(opened.error));
-  const document = auditedDocument(assembled, opened.value.plan, parent.document);
+  const document = auditedDocument({ ...assembled, problem }, opened.value.plan, parent.document);
   if (!document.ok) return document;
   const { runId, place } = input;
   const orderId = findings.kind === "remedies" ? findings.orderId : null;
@@ -100,7 +108,8 @@ function recordsOf(
     const snapshot = await planningSnapshot(repositories, plantId);
     const stored = await repositories.plants.get(plantId);
     if (snapshot === null || stored === null) return refused(plantNotFound(plantId));
-    return ok({ parent, revision: stored.revision, snapshot, findings: run.findings, found });
+    const frozen = await frozenPlanOf(repositories, plantId);
+    return ok({ parent, revision: stored.revision, snapshot, frozen, findings: run.findings, found });
   });
 }
 

@@ -4,6 +4,8 @@ import { planNotFound } from "../not-found.ts";
 import { assembleForPlan } from "../planning/assemble-for-plan.ts";
 import { assembleProblem } from "../planning/assemble-problem.ts";
 import type { Assembled } from "../planning/assembled.ts";
+import { frozenPins, frozenPinsIn, withPins } from "../planning/frozen-pins.ts";
+import { type FrozenPlan, frozenPlanOf } from "../planning/frozen-plan.ts";
 import { heldProblem } from "../planning/favoured-problem.ts";
 import { findTradeOff } from "../planning/find-trade-off.ts";
 import { lookForRemedies } from "../planning/look-for-remedies.ts";
@@ -85,6 +87,8 @@ function search(search: Search, task: SearchTask): Promise<Result<RunFindings | 
 interface Records {
   readonly snapshot: PlanningSnapshot;
   readonly plan: StoredPlan | null;
+  /** Null: nothing is frozen. */
+  readonly frozen: FrozenPlan | null;
 }
 
 /** Inputs as they are now, and the plan that is named or worked on. */
@@ -97,7 +101,7 @@ async function recordsOf({ ports, run }: Search, planId: string | null): Promise
       planId === null
         ? await workingPlanOf(repositories, plantId)
         : await repositories.plans.get(plantId, planId);
-    return ok({ snapshot, plan });
+    return ok({ snapshot, plan, frozen: await frozenPlanOf(repositories, plantId) });
   });
 }
 
@@ -113,11 +117,13 @@ async function searchRemedies(
 ): Promise<Result<RunFindings>> {
   const records = await recordsOf(search, planId);
   if (!records.ok) return records;
-  const { snapshot, plan: stored } = records.value;
+  const { snapshot, plan: stored, frozen } = records.value;
   if (stored === null) return refused(planNotFound(planId));
-  const assembled = assembleForPlan(snapshot, stored.document);
-  if (!assembled.ok) return assembled;
-  const plan = standingPlan(assembled.value, stored);
+  const made = assembleForPlan(snapshot, stored.document);
+  if (!made.ok) return made;
+  const pins = frozen === null ? [] : frozenPinsIn(made.value.problem, frozen, stored.document);
+  const assembled: Assembled = { ...made.value, problem: withPins(made.value.problem, pins) };
+  const plan = standingPlan(assembled, stored);
   if (!plan.ok) return plan;
   const { ports, run, progress, signal } = search;
   const { seed, maxSteps, maxMs } = run.params;
@@ -136,21 +142,23 @@ async function searchRemedies(
       bestTotal: plan.value.objective.total,
       lateOrders: stored.document.summary.late,
     });
-  const ask = { assembled: assembled.value, plan: plan.value, orderId, most: MOST_CHANGES, params };
+  const ask = { assembled, plan: plan.value, orderId, most: MOST_CHANGES, params };
   const looked = await lookForRemedies(ports.solver, ask, { signal, onTried });
-  const { inputHash, problem } = assembled.value;
+  const { inputHash, problem } = assembled;
   return ok({ kind: "remedies", planId, orderId, inputHash, at: problem.horizon.start, ...looked });
 }
 
 async function searchTradeOff(search: Search): Promise<Result<RunFindings | null>> {
   const records = await recordsOf(search, null);
   if (!records.ok) return records;
-  const { snapshot, plan: working } = records.value;
+  const { snapshot, plan: working, frozen } = records.value;
   const refusal = refusalOfPlant(snapshot.plant) ?? refusalOfOrders(snapshot.orders, snapshot.plant);
   if (refusal !== null) return refused(refusal);
   const { ports, run, progress, signal } = search;
   const at = ports.clock.now();
-  const assembled = assembleProblem({ ...snapshot, now: at });
+  const made = assembleProblem({ ...snapshot, now: at });
+  const pins = frozen === null ? [] : frozenPins(made.problem, frozen);
+  const assembled: Assembled = { ...made, problem: withPins(made.problem, pins) };
   const standing = working === null ? null : standingPlan(assembled, working);
   if (standing?.ok === false) return standing;
   const { problem: plain, inputHash } = assembled;

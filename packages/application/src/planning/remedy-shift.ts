@@ -47,8 +47,14 @@ export function shiftOfEdit(assembled: Assembled, edit: ProblemEdit): HoursEdit 
   return hoursFaults(hours, { plant, horizon: problem.horizon }).length === 0 ? hours : null;
 }
 
-/** The same inputs with a change of the plant's hours. */
+/** The same inputs with a change of the plant's hours; what else is pinned in the problem stays so. */
 export function withHours({ plant, demands, pins, problem }: Assembled, hours: HoursEdit): Assembled {
   const orders = demands.map(({ order }) => order);
-  return assembleProblem({ plant: applyHours(plant, hours), orders, pins, now: problem.horizon.start });
+  const changed = assembleProblem({
+    plant: applyHours(plant, hours),
+    orders,
+    pins,
+    now: problem.horizon.start,
+  });
+  return { ...changed, problem: { ...changed.problem, pins: problem.pins } };
 }
