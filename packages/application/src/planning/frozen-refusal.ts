@@ -10,7 +10,8 @@ export function frozenRefusal(
   { document, frozenUntil, by, at }: FrozenPlan,
   moved: readonly Pin[],
 ): AppError {
-  const local = (instant: number): string => localTextAt(document.plant.timeZone, instant);
+  const local = (instant: number): string =>
+    localTextAt(document.plant.timeZone, instant).slice(0, 16).replace("T", " ");
   const lines = new Map(document.lines.map(({ id, name }) => [id, name]));
   const [first] = moved;
   const title =
@@ -22,7 +23,7 @@ export function frozenRefusal(
     "frozen-runs",
     {
       title,
-      cause: `The plan that ${by} gave out at ${local(at)} keeps runs in place that start before ${local(frozenUntil)}.`,
+      cause: `The plan that was given out by ${by} at ${local(at)} keeps runs in place that start before ${local(frozenUntil)}.`,
       remedy,
     },
     moved.slice(0, MOST_NAMED).map(({ orderId, lineId, startAt }) => ({
