@@ -15,7 +15,7 @@ export const hoursText: typeof english = {
     changes: "Wird gerüstet",
     stands: "Offen, ungenutzt",
     closed: "Geschlossen",
-    hint: "Der Plan wird sofort neu getaktet: Lose behalten Linie und Reihenfolge, was keinen Platz findet, ist nicht geplant.",
+    hint: "Der Plan wird sofort neu gerechnet: Lose behalten Linie und Reihenfolge, was keinen Platz findet, ist nicht geplant.",
     close: "Zeitweise sperren…",
     add: "Schicht hinzufügen…",
     openAgain: "Wieder öffnen",
@@ -29,7 +29,7 @@ export const hoursText: typeof english = {
     from: "Von",
     to: "Bis",
     reason: "Grund",
-    reasonHint: "Ofenreparatur",
+    reasonHint: "Reparatur der Heizung",
     hits: (orders) => `Dann läuft dort: ${orders}.`,
     hitsNothing: "Dann läuft dort nichts.",
     addTitle: "Schicht an einem Tag hinzufügen",
@@ -42,7 +42,7 @@ export const hoursText: typeof english = {
     lines: "Linien, die arbeiten",
     people: "Wer kommt",
     teamThere: (team) => `${team} (arbeitet dann ohnehin)`,
-    headsMore: (pool, needed) => `${pool}: Köpfe zusätzlich zu den anwesenden; die Linien brauchen ${needed}`,
+    headsMore: (pool, needed) => `${pool}: Personen zusätzlich zu den anwesenden; die Linien brauchen ${needed}`,
     cautionTitle: "Lange Arbeit ermüdet",
     caution: "Ruhezeit und Wochenstunden aller, die kommen, prüfen, bevor die Schicht feststeht.",
     cautionLong:
@@ -51,7 +51,7 @@ export const hoursText: typeof english = {
       rest === null
         ? `${name}: ${stretch} am Stück, ${week} in der Woche.`
         : `${name}: ${stretch} am Stück, ${rest} Ruhe daneben, ${week} in der Woche.`,
-    longLine: (name, week) => `${name}: ${week} in der Woche, das braucht mehrere Mannschaften.`,
+    longLine: (name, week) => `${name}: ${week} in der Woche, das braucht mehrere Teams.`,
     cautionSource:
       "Die Richtlinie 2003/88/EG verlangt 11 h Ruhe am Tag und im Mittel 48 h in der Woche (aus dem Gedächtnis). Örtliches Recht, Vereinbarungen und Regeln des Betriebs gehen vor.",
   },

@@ -24,7 +24,7 @@ export const remedyText: typeof english = {
     applyWhat: (what) => `Anwenden: ${what}`,
     before: "Jetzt",
     after: "Dann",
-    figure: "Zahl",
+    figure: "Kennzahl",
     thisOrder: "Dieser Auftrag verspätet",
     lateOrders: "Verspätete Aufträge",
     lateness: "Alle Verspätung",
@@ -57,8 +57,8 @@ export const remedyText: typeof english = {
     },
     who: {
       "extra shift": "Die Werkleitung trägt die Schicht in den Kalender der Linie ein, dann neu planen.",
-      "extra team": "Die Werkleitung trägt die Stunden der Mannschaft ein, dann neu planen.",
-      "extra operators": "Die Werkleitung trägt die Stunden der Mannschaft ein, dann neu planen.",
+      "extra team": "Die Werkleitung trägt die Stunden des Teams ein, dann neu planen.",
+      "extra operators": "Die Werkleitung trägt die Stunden der Bediener ein, dann neu planen.",
       "mould copy":
         "Den Werkzeugbau fragen, ob ein zweiter Satz zu haben ist; er wird dann beim Werkzeug eingetragen.",
       "another line":
@@ -69,9 +69,9 @@ export const remedyText: typeof english = {
         "Einkauf oder Extrusion danach fragen; der Eingang wird dann bei der Folie eingetragen.",
     },
     toCalendars: "Zu den Kalendern",
-    toCrews: "Zu den Mannschaften",
+    toCrews: "Zum Personal",
     toMoulds: "Zu den Werkzeugen",
     toSheets: "Zu den Folien",
-    toOrders: "Zum Auftragsbuch",
+    toOrders: "Zum Auftragsbestand",
   },
 };
