@@ -42,7 +42,8 @@ export const hoursText: typeof english = {
     lines: "Linien, die arbeiten",
     people: "Wer kommt",
     teamThere: (team) => `${team} (arbeitet dann ohnehin)`,
-    headsMore: (pool, needed) => `${pool}: Personen zusätzlich zu den anwesenden; die Linien brauchen ${needed}`,
+    headsMore: (pool, needed) =>
+      `${pool}: Personen zusätzlich zu den anwesenden; die Linien brauchen ${needed}`,
     cautionTitle: "Lange Arbeit ermüdet",
     caution: "Ruhezeit und Wochenstunden aller, die kommen, prüfen, bevor die Schicht feststeht.",
     cautionLong:

@@ -37,8 +37,8 @@ export const importFaults: Readonly<Record<ImportFaultCode, Words>> = {
     "Pausen als 09:30-10:00; 12:00-12:30 schreiben.",
   ],
   "no-heads": ({ part = "" }) => [
-    `enthält „${part}“, das ist keine Gruppe mit ihren Köpfen`,
-    "Gruppen mit Köpfen als packers/2; loaders/0.5 schreiben.",
+    `enthält „${part}“, das ist keine Gruppe mit ihrer Personenzahl`,
+    "Gruppen mit Personenzahl als packers/2; loaders/0.5 schreiben.",
   ],
   "no-mould": always("nennt kein Werkzeug", "Werkzeugnummern als M1; M2/Einsatz schreiben."),
   "no-date": always("ist kein Datum", dateRemedy),

@@ -138,11 +138,7 @@ const problems: Readonly<Record<ProblemCode, ProblemWords>> = {
     "Nur der Arbeitsplan wird freigegeben.",
     "Ihn zuerst zurückholen oder den Arbeitsplan freigeben.",
   ],
-  "order-not-late": [
-    "Dieser Auftrag ist nicht verspätet.",
-    null,
-    "Einen verspäteten Auftrag wählen.",
-  ],
+  "order-not-late": ["Dieser Auftrag ist nicht verspätet.", null, "Einen verspäteten Auftrag wählen."],
   "findings-outdated": [
     "Das wurde für andere Daten gefunden.",
     "Werk, Aufträge oder festgehaltene Aufträge haben sich seither geändert.",
@@ -226,10 +222,7 @@ function edit(refusal: EditRefusal, naming: Naming): readonly [cause: string, re
           ]
         : [`${order} kann nicht auf ${line} laufen.`, "Eine Linie wählen, auf die seine Werkzeuge passen."];
     case "mould-does-not-fit":
-      return [
-        `Dieses Werkzeug fertigt ${order} auf ${line} nicht.`,
-        "Dort ein anderes Werkzeug wählen.",
-      ];
+      return [`Dieses Werkzeug fertigt ${order} auf ${line} nicht.`, "Dort ein anderes Werkzeug wählen."];
     case "held-on-line":
       return [
         `${order} ist auf ${naming.line(refusal.heldLineId ?? "")} festgehalten.`,
