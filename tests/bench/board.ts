@@ -9,10 +9,10 @@ import { FigureSheet } from "./plans/figure.ts";
 import { isBuilt } from "./plans/planner-server.ts";
 import { runBench, type BenchOptions } from "./run-bench.ts";
 
-type Part = (sheet: FigureSheet, browser: BenchBrowser, runs: readonly number[]) => Promise<void>;
+type Part = (sheet: FigureSheet, browser: BenchBrowser, runs: readonly number[]) => Promise<void> | void;
 
 const parts: Readonly<Record<string, Part>> = {
-  scripts: async (sheet) => measureScripts(sheet),
+  scripts: measureScripts,
   start: measureStart,
   frames: async (sheet, browser, runs) => {
     for (const count of runs) await measureFrames(sheet, browser, count);

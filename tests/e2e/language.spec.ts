@@ -139,8 +139,8 @@ async function namesInData(request: APIRequestContext): Promise<readonly string[
 async function shownTexts(page: Page): Promise<readonly string[]> {
   return page.evaluate(() => {
     const foreign = (element: Element | null): boolean => {
-      if (element?.closest("[translate=no]") != null) return true;
-      const marked = element?.closest("[lang]")?.getAttribute("lang") ?? "";
+      if (element === null || element.closest("[translate=no]") !== null) return true;
+      const marked = element.closest("[lang]")?.getAttribute("lang") ?? "";
       return !marked.startsWith("de");
     };
     const texts: string[] = [];

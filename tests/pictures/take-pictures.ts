@@ -7,14 +7,14 @@ interface Shot {
   readonly name: string;
   readonly colours: "light" | "dark";
   readonly path: string;
-  readonly open: (page: Page) => Promise<void>;
+  readonly open?: (page: Page) => Promise<void>;
 }
 
 const folder = join(import.meta.dirname, "../../apps/web/pictures");
 const size = { width: 1440, height: 900 };
 
 const shots: readonly Shot[] = [
-  { name: "board-light", colours: "light", path: "/", open: async () => undefined },
+  { name: "board-light", colours: "light", path: "/" },
   {
     name: "board-dark",
     colours: "dark",
@@ -47,7 +47,7 @@ async function take(browser: BenchBrowser): Promise<void> {
       await page.locator("main h1, main h2").first().waitFor({ state: "attached" });
       await page.evaluate(() => document.fonts.ready);
       await page.waitForLoadState("networkidle");
-      await open(page);
+      await open?.(page);
       await page.waitForTimeout(500);
       await page.screenshot({ path: join(folder, `${name}.png`) });
       console.log(`${name}.png`);

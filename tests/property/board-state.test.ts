@@ -88,7 +88,21 @@ const send =
   (desk) =>
     desk.send(intent);
 
+const step = fc.constantFrom("earlier", "later", "line above", "line below", "first on line", "last on line");
+
+/** Takes a run up, carries it on with what that comes to told, and lets it go or not. */
+const carried = fc.tuple(fc.nat(200), step, fc.boolean()).map(([draw, to, isLetGo]): Act => (desk) => {
+  const index = draw % Math.max(1, desk.state.plan?.segments.length ?? 1);
+  desk.send({ kind: "rows chosen", choice: "lines" });
+  desk.send({ kind: "selected", selection: { kind: "segment", index } });
+  desk.send({ kind: "selected taken up" });
+  desk.send({ kind: "carried on", step: to });
+  desk.tellTrial();
+  if (isLetGo) desk.send({ kind: "let go" });
+});
+
 const act: fc.Arbitrary<Act> = fc.oneof(
+  { weight: 8, arbitrary: carried },
   {
     weight: 3,
     arbitrary: fc.nat(200).map((index) => send({ kind: "taken up", index, point: { x: 300, y: 80 } })),

@@ -1,5 +1,5 @@
 import { edgePan } from "../kernels/edge-pan.ts";
-import { layoutOf } from "../state/reduce.ts";
+import { layoutOf } from "../state/board-view.ts";
 import type { PointerBoard } from "./pointer-board.ts";
 
 /** Moves the view frame by frame while a run is held near an edge of the board. */

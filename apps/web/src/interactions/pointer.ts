@@ -1,6 +1,6 @@
 import { hitTest, type BoardHit, type BoardPoint } from "../kernels/hit-test.ts";
 import type { BoardState } from "../state/board-state.ts";
-import { layoutOf, rowsOf } from "../state/reduce.ts";
+import { layoutOf, rowsOf } from "../state/board-view.ts";
 import { attachEdgePan } from "./edge-pan.ts";
 import type { PointerBoard } from "./pointer-board.ts";
 

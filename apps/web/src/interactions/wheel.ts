@@ -1,5 +1,5 @@
 import { greatestScrollPx } from "../kernels/row-layout.ts";
-import { layoutOf } from "../state/reduce.ts";
+import { layoutOf } from "../state/board-view.ts";
 import type { PointerBoard } from "./pointer-board.ts";
 
 const pxPerLine = 18;

@@ -7,7 +7,8 @@ import { rowTopPx } from "../kernels/row-layout.ts";
 import { emptyBoard, type BoardState } from "./board-state.ts";
 import { editOf, refusalOf, shownPlan } from "./carry.ts";
 import type { Effect, Intent } from "./intents.ts";
-import { layoutOf, reduce } from "./reduce.ts";
+import { layoutOf } from "./board-view.ts";
+import { reduce } from "./reduce.ts";
 
 const plan = boardPlan("standing", madePlan({ lines: 4, runsPerLine: 6, seed: 7 }));
 const foreseen = boardPlan("foreseen", madePlan({ lines: 4, runsPerLine: 6, seed: 8 }));

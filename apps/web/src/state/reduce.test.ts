@@ -8,7 +8,8 @@ import { clampView, viewEndAt } from "../kernels/time-scale.ts";
 import { readBoardAddress } from "./board-address.ts";
 import { emptyBoard, type BoardState } from "./board-state.ts";
 import type { Intent } from "./intents.ts";
-import { boundsOf, layoutOf, reduce, selectedOrderId } from "./reduce.ts";
+import { boundsOf, layoutOf } from "./board-view.ts";
+import { reduce, selectedOrderId } from "./reduce.ts";
 
 const small = boardPlan("small", madePlan({ lines: 3, runsPerLine: 5, seed: 1 }));
 const large = boardPlan("large", madePlan({ lines: 30, runsPerLine: 9, seed: 2 }));

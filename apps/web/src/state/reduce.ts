@@ -1,30 +1,26 @@
 import type { BoardPlan } from "../kernels/board-plan.ts";
-import {
-  boardRows,
-  pieceOfSegment,
-  type BoardRows,
-  type RowChoice,
-  type RowPiece,
-} from "../kernels/board-rows.ts";
+import { pieceOfSegment, type BoardRows, type RowChoice, type RowPiece } from "../kernels/board-rows.ts";
 import { orderServed } from "../kernels/plan-filter.ts";
 import { lotOfSegment } from "../kernels/line-lots.ts";
-import { clampScroll, rowLayout, scrollToRow, timeWidthPx, type RowLayout } from "../kernels/row-layout.ts";
-import {
-  clampView,
-  instantAtX,
-  panView,
-  revealInView,
-  spanView,
-  zoomView,
-  type TimeBounds,
-  type TimeView,
-} from "../kernels/time-scale.ts";
 import { walkSegments } from "../kernels/walk-segments.ts";
-import type { BoardAddress, BoardState, Selection, TimeStretch } from "./board-state.ts";
-import { carryStep, carryTo, letGo, takeUp, withTrial, type BoardExtent } from "./carry.ts";
+import {
+  centreOn,
+  chooseSpan,
+  extentOf,
+  firstWeek,
+  isViewKept,
+  keepInBounds,
+  panBy,
+  reveal,
+  rowsOf,
+  withSize,
+  withStretch,
+  withView,
+  zoomBy,
+} from "./board-view.ts";
+import type { BoardAddress, BoardState, Selection } from "./board-state.ts";
+import { carryStep, carryTo, letGo, takeUp, withTrial } from "./carry.ts";
 import type { Effect, Intent, Reduction } from "./intents.ts";
-
-const firstSpanSeconds = 7 * 86_400;
 
 /** The board after an intent. Total: every intent has an answer in every state, also without a plan. */
 export function reduce(state: BoardState, intent: Intent): Reduction<BoardState> {
@@ -105,27 +101,6 @@ function answer(state: BoardState, intent: Intent): Reduction<BoardState> {
   }
 }
 
-/** Layout of the rows for a state; the one place where it is decided. */
-export function layoutOf(state: BoardState): RowLayout {
-  const names = state.rowChoice === "lines" ? "short" : "long";
-  return rowLayout(state.size, rowsOf(state)?.rows.length ?? 0, names);
-}
-
-/** The plan in the rows that are chosen; null without a plan. */
-export function rowsOf({ plan, rowChoice }: BoardState): BoardRows | null {
-  return plan === null ? null : boardRows(plan, rowChoice);
-}
-
-/** Time bounds of the board for a state. */
-export function boundsOf(state: BoardState): TimeBounds {
-  const widthPx = timeWidthPx(layoutOf(state));
-  return { startAt: state.plan?.startAt ?? 0, endAt: state.plan?.endAt ?? 0, widthPx };
-}
-
-function extentOf(state: BoardState): BoardExtent {
-  return { layout: layoutOf(state), bounds: boundsOf(state) };
-}
-
 /** What was foreseen stays in sight until the plan itself is here. */
 function edited(state: BoardState, planId: string | null): BoardState {
   return planId !== null && state.plan?.planId !== planId ? state : { ...state, pending: null };
@@ -157,16 +132,6 @@ function moved(before: BoardState, after: BoardState): Reduction<BoardState> {
   return { state: after, effects };
 }
 
-function withView(state: BoardState, view: TimeView): BoardState {
-  return { ...state, view: { ...view, scrollPx: clampScroll(layoutOf(state), state.view.scrollPx) } };
-}
-
-function keepInBounds(state: BoardState): BoardState {
-  return state.plan === null || state.size.widthPx === 0
-    ? state
-    : withView(state, clampView(state.view, boundsOf(state)));
-}
-
 /** A new plan of the same plant keeps view, filter and the selected order; the first one shows its first week. */
 function withPlan(state: BoardState, plan: BoardPlan | null): BoardState {
   if (plan === null) return { ...state, plan, selection: null, hover: null, carry: null, pending: null };
@@ -181,14 +146,7 @@ function withPlan(state: BoardState, plan: BoardPlan | null): BoardState {
     pending: null,
     selection: carrySelection(state, plan),
   };
-  return isFirst && next.size.widthPx > 0 && !isViewKept(state)
-    ? withView(next, spanView(boundsOf(next), plan.startAt, firstSpanSeconds))
-    : keepInBounds(next);
-}
-
-/** A view at the epoch is one that nobody has chosen yet. */
-function isViewKept(state: BoardState): boolean {
-  return state.view.startAt > 0;
+  return isFirst && next.size.widthPx > 0 && !isViewKept(state) ? firstWeek(next) : keepInBounds(next);
 }
 
 /** A selected lot stays selected where it runs in the new plan; of other selections their order does. */
@@ -211,50 +169,6 @@ export function selectedOrderId(state: BoardState): string | null {
   if (state.selection?.kind !== "segment") return null;
   const source = state.plan?.segments[state.selection.index]?.source;
   return source === undefined || source.kind === "change" ? null : source.orderId;
-}
-
-function withSize(state: BoardState, size: BoardState["size"]): BoardState {
-  if (size.widthPx === state.size.widthPx && size.heightPx === state.size.heightPx) return state;
-  const isFirst = state.size.widthPx === 0;
-  const next = { ...state, size };
-  if (state.plan === null) return next;
-  if (state.heldTime !== null) return withStretch(next, state.heldTime);
-  if (isFirst && !isViewKept(state))
-    return withView(next, spanView(boundsOf(next), state.plan.startAt, firstSpanSeconds));
-  return keepInBounds(next);
-}
-
-function panBy(state: BoardState, byX: number, byY: number): BoardState {
-  if (state.plan === null) return state;
-  const scrollPx = clampScroll(layoutOf(state), state.view.scrollPx + byY);
-  const view = byX === 0 ? state.view : panView(state.view, boundsOf(state), byX);
-  return { ...state, view: { startAt: view.startAt, secondsPerPx: view.secondsPerPx, scrollPx } };
-}
-
-function zoomBy(state: BoardState, atX: number | null, factor: number): BoardState {
-  if (state.plan === null || !(factor > 0)) return state;
-  const layout = layoutOf(state);
-  const at = atX === null ? timeWidthPx(layout) / 2 : Math.max(0, atX - layout.labelWidthPx);
-  return withView(state, zoomView(state.view, boundsOf(state), { atX: at, factor }));
-}
-
-function chooseSpan(state: BoardState, span: number | "whole plan"): BoardState {
-  if (state.plan === null) return state;
-  const bounds = boundsOf(state);
-  if (span === "whole plan")
-    return withView(state, spanView(bounds, bounds.startAt, bounds.endAt - bounds.startAt));
-  const startAt = Math.max(bounds.startAt, instantAtX(state.view, 0.015 * bounds.widthPx));
-  return withView(state, spanView(bounds, startAt, span));
-}
-
-function centreOn(state: BoardState, at: number): BoardState {
-  if (state.plan === null) return state;
-  const bounds = boundsOf(state);
-  const { secondsPerPx } = state.view;
-  return withView(
-    state,
-    clampView({ startAt: at - bounds.widthPx * 0.1 * secondsPerPx, secondsPerPx }, bounds),
-  );
 }
 
 function picked(state: BoardState, hit: Extract<Intent, { kind: "picked" }>["hit"]): Reduction<BoardState> {
@@ -359,17 +273,6 @@ function openAddress(state: BoardState, { filter, rowChoice, orderId, time }: Bo
     : withStretch({ ...chosen, heldTime: time }, time);
 }
 
-function withStretch(state: BoardState, { startAt, spanSeconds }: TimeStretch): BoardState {
-  const bounds = boundsOf(state);
-  return withView(state, clampView({ startAt, secondsPerPx: spanSeconds / bounds.widthPx }, bounds));
-}
-
 function selectOrder(state: BoardState, orderId: string | null): BoardState {
   return orderId === null ? { ...state, selection: null } : sought(state, orderId);
-}
-
-function reveal(state: BoardState, piece: RowPiece): BoardState {
-  const view = revealInView(state.view, boundsOf(state), { startAt: piece.start, endAt: piece.end });
-  const scrollPx = scrollToRow(layoutOf(state), state.view.scrollPx, piece.rowIndex);
-  return { ...state, view: { startAt: view.startAt, secondsPerPx: view.secondsPerPx, scrollPx } };
 }

@@ -116,8 +116,7 @@ export function readHeads(
     .filter((part) => part !== "")) {
     const slash = item.lastIndexOf("/");
     const heads = slash < 1 ? null : readDecimal(item.slice(slash + 1).trim());
-    if (heads === null || !heads.ok)
-      return unreadable("no-heads", { part: item });
+    if (heads === null || !heads.ok) return unreadable("no-heads", { part: item });
     list.push({ poolId: item.slice(0, slash).trim(), heads: heads.value });
   }
   return read(list);

@@ -23,6 +23,8 @@ test("a plan stands under a book in another order: every lot where it was", () =
   const opened = openEdits(problem, result.plan);
   if (!opened.ok) throw new Error("the problem is faulty");
   const placesOf = (lots: typeof result.plan.lots) =>
-    lots.map(({ orderId, lot, lineId, start }) => [orderId, lot, lineId, start].join(" ")).sort();
+    lots
+      .map(({ orderId, lot, lineId, start }) => [orderId, lot, lineId, start].join(" "))
+      .sort((a, b) => (a < b ? -1 : 1));
   expect(placesOf(opened.value.plan.lots)).toEqual(placesOf(result.plan.lots));
 });

@@ -81,10 +81,11 @@ export function boardPicture(
 }
 
 function filterFacts(filter: PlanFilter, text: Text): readonly string[] {
-  const sought = filter.text.trim();
+  const { customer, productId, mouldId, sheetId } = filter;
+  const sought = [filter.text.trim(), customer, productId, mouldId, sheetId];
   return [
     ...(filter.onlyLate ? [text.picture.onlyLate] : []),
-    ...(sought === "" ? [] : [text.picture.found(sought)]),
+    ...sought.flatMap((each) => (each === null || each === "" ? [] : [text.picture.found(each)])),
   ];
 }
 

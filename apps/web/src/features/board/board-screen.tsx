@@ -8,7 +8,7 @@ import { Icon } from "../../components/icon.tsx";
 import { useFormat } from "../../format/use-format.ts";
 import { boardPlan, secondsOf } from "../../kernels/board-plan.ts";
 import { heldOrders } from "../../kernels/held-order.ts";
-import { rowsOf } from "../../state/reduce.ts";
+import { rowsOf } from "../../state/board-view.ts";
 import { refusedLines } from "../../kernels/refused-lines.ts";
 import { boardStore } from "../../state/store.ts";
 import { planTableAddress } from "../../sync/queries.ts";

@@ -2,7 +2,7 @@ import type { JSX } from "react";
 import { Link } from "wouter";
 import { Icon } from "../../components/icon.tsx";
 import { timeWidthPx } from "../../kernels/row-layout.ts";
-import { layoutOf } from "../../state/reduce.ts";
+import { layoutOf } from "../../state/board-view.ts";
 import { useText } from "../../text/text.ts";
 import { nowSeconds } from "../../sync/now.ts";
 import { RowChoiceSelect } from "./row-choice.tsx";

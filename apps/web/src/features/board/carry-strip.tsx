@@ -8,7 +8,7 @@ import { planDifference, type ChangedSide } from "../../kernels/plan-difference.
 import { rowTopPx } from "../../kernels/row-layout.ts";
 import type { BoardState, Carry } from "../../state/board-state.ts";
 import { refusalOf } from "../../state/carry.ts";
-import { layoutOf } from "../../state/reduce.ts";
+import { layoutOf } from "../../state/board-view.ts";
 import { useText, type Text } from "../../text/text.ts";
 import { lotTitle } from "../../format/step-words.ts";
 import { useBoard } from "./use-board.ts";

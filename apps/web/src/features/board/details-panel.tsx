@@ -3,7 +3,7 @@ import type { PinListResponse } from "@formweek/contracts";
 import type { JSX, ReactNode } from "react";
 import { Icon } from "../../components/icon.tsx";
 import type { BoardRows } from "../../kernels/board-rows.ts";
-import { rowsOf } from "../../state/reduce.ts";
+import { rowsOf } from "../../state/board-view.ts";
 import type { Selection } from "../../state/board-state.ts";
 import { useText } from "../../text/text.ts";
 import { ChangeDetails } from "./change-details.tsx";

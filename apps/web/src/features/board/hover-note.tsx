@@ -3,7 +3,7 @@ import { useFormat } from "../../format/use-format.ts";
 import { pieceOfSegment } from "../../kernels/board-rows.ts";
 import { rowTopPx } from "../../kernels/row-layout.ts";
 import { xOfInstant } from "../../kernels/time-scale.ts";
-import { layoutOf, rowsOf } from "../../state/reduce.ts";
+import { layoutOf, rowsOf } from "../../state/board-view.ts";
 import { useText } from "../../text/text.ts";
 import type { PlanNames } from "../../format/plan-names.ts";
 import { useBoard } from "./use-board.ts";

@@ -7,7 +7,7 @@ import { useFormat } from "../../format/use-format.ts";
 import type { BoardRows, RowChoice, RowPiece } from "../../kernels/board-rows.ts";
 import type { HeldOrders } from "../../kernels/held-order.ts";
 import { isSegmentKept, ordersKept } from "../../kernels/plan-filter.ts";
-import { rowsOf } from "../../state/reduce.ts";
+import { rowsOf } from "../../state/board-view.ts";
 import { useText, type Text } from "../../text/text.ts";
 import type { PlanNames } from "../../format/plan-names.ts";
 import { heldWords } from "./held-words.ts";

@@ -5,7 +5,7 @@ import type { PlanNames } from "../../format/plan-names.ts";
 import { pieceOfSegment, type BoardRows } from "../../kernels/board-rows.ts";
 import type { BoardSegment } from "../../kernels/board-plan.ts";
 import type { HeldOrders } from "../../kernels/held-order.ts";
-import { rowsOf } from "../../state/reduce.ts";
+import { rowsOf } from "../../state/board-view.ts";
 import type { Selection } from "../../state/board-state.ts";
 import { useText, type Text } from "../../text/text.ts";
 import { pieceWords } from "./piece-words.ts";
