@@ -1,7 +1,7 @@
 import { writeFileSync } from "node:fs";
 import { measureDrag } from "./board/drag.ts";
 import { measureFrames } from "./board/frames.ts";
-import { openBrowser, type BenchBrowser } from "./board/open-browser.ts";
+import { openBrowser, type BenchBrowser } from "../services/open-browser.ts";
 import { measureScripts } from "./board/script-size.ts";
 import { measureStart } from "./board/start.ts";
 import { measureSteps } from "./board/steps.ts";

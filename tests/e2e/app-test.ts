@@ -1,5 +1,5 @@
 import { test as base } from "@playwright/test";
-import { startApp, type AppServer } from "./app-server.ts";
+import { startApp, type AppServer } from "../services/app-server.ts";
 
 /** Tests against the real app; one server for each worker, so that a spec's tests build on one another's data. */
 export const test = base.extend<object, { readonly app: AppServer }>({

@@ -2,7 +2,7 @@ import { AxeBuilder } from "@axe-core/playwright";
 import type { RatesResponse } from "@formweek/contracts";
 import type { Locator, Page } from "@playwright/test";
 import { expect, test } from "./app-test.ts";
-import { boardPlaces, latestPlan, middleOf, ordersOfLine, plantPath } from "./board-places.ts";
+import { boardPlaces, latestPlan, middleOf, ordersOfLine, plantPath } from "../helpers/board-places.ts";
 
 const strip = (page: Page): Locator => page.getByRole("status").filter({ hasText: "→" });
 const newest = (page: Page, words: string | RegExp): Locator =>

@@ -2,7 +2,7 @@ import { AxeBuilder } from "@axe-core/playwright";
 import type { PlantResponse } from "@formweek/contracts";
 import type { APIRequestContext, Locator, Page } from "@playwright/test";
 import { expect, test } from "./app-test.ts";
-import { boardPlaces, latestPlan, plantPath } from "./board-places.ts";
+import { boardPlaces, latestPlan, plantPath } from "../helpers/board-places.ts";
 
 const button = (page: Page | Locator, name: string): Locator =>
   page.getByRole("button", { name, exact: true });

@@ -2,7 +2,7 @@ import { readFile } from "node:fs/promises";
 import type { PlanDocument } from "@formweek/contracts";
 import type { Page } from "@playwright/test";
 import { expect, test } from "./app-test.ts";
-import { latestPlan } from "./board-places.ts";
+import { latestPlan } from "../helpers/board-places.ts";
 
 /** What is saved when a button of the opened dialog is pressed. */
 async function saved(page: Page, button: string): Promise<{ readonly name: string; readonly bytes: Buffer }> {

@@ -1,7 +1,7 @@
 import { AxeBuilder } from "@axe-core/playwright";
 import type { APIRequestContext, Locator, Page } from "@playwright/test";
 import { expect, test } from "./app-test.ts";
-import { latestPlan, plantPath } from "./board-places.ts";
+import { latestPlan, plantPath } from "../helpers/board-places.ts";
 
 const button = (page: Page, name: string | RegExp): Locator => page.getByRole("button", { name });
 const newest = (page: Page, words: string | RegExp): Locator =>

@@ -2,7 +2,7 @@ import { AxeBuilder } from "@axe-core/playwright";
 import type { PlanDocument, PublicationListResponse, WorkingPlanResponse } from "@formweek/contracts";
 import type { APIRequestContext, Page } from "@playwright/test";
 import { expect, test } from "./app-test.ts";
-import { latestPlan, plantPath } from "./board-places.ts";
+import { latestPlan, plantPath } from "../helpers/board-places.ts";
 
 const working = async (request: APIRequestContext): Promise<WorkingPlanResponse> =>
   (await (await request.get(`${plantPath}/working-plan`)).json()) as WorkingPlanResponse;

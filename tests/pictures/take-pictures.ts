@@ -1,6 +1,6 @@
 import { join } from "node:path";
 import type { Page } from "@playwright/test";
-import { openBrowser, type BenchBrowser } from "../bench/board/open-browser.ts";
+import { openBrowser, type BenchBrowser } from "../services/open-browser.ts";
 
 /** A picture of the README. */
 interface Shot {

@@ -4,9 +4,9 @@ import type { PlanDocument } from "@formweek/contracts";
 import { generatePlant } from "@formweek/demo-plant";
 import { solve, type ProblemData } from "@formweek/scheduler";
 import type { Page } from "@playwright/test";
-import { boardPlaces, middleOf } from "../../e2e/board-places.ts";
+import { boardPlaces, middleOf } from "../../helpers/board-places.ts";
 import type { FigureSheet } from "../plans/figure.ts";
-import type { BenchBrowser } from "./open-browser.ts";
+import type { BenchBrowser } from "../../services/open-browser.ts";
 import { percentOver, quantile } from "./quantile.ts";
 import { threadTime } from "./thread-time.ts";
 

@@ -1,7 +1,7 @@
 import type { Page } from "@playwright/test";
 import { madePlan } from "../../../apps/web/src/fixtures/made-plan.ts";
 import type { FigureSheet } from "../plans/figure.ts";
-import type { BenchBrowser } from "./open-browser.ts";
+import type { BenchBrowser } from "../../services/open-browser.ts";
 import { percentOver, quantile } from "./quantile.ts";
 import { threadTime } from "./thread-time.ts";
 

@@ -1,6 +1,6 @@
 import type { Page } from "@playwright/test";
 import type { FigureSheet } from "../plans/figure.ts";
-import type { BenchBrowser } from "./open-browser.ts";
+import type { BenchBrowser } from "../../services/open-browser.ts";
 import { quantile } from "./quantile.ts";
 
 const loads = 7;

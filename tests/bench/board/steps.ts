@@ -1,7 +1,7 @@
 import { performance } from "node:perf_hooks";
 import type { PlanDocument, PlanEdit, PlanResponse, WorkingPlanResponse } from "@formweek/contracts";
 import type { FigureSheet } from "../plans/figure.ts";
-import type { BenchBrowser } from "./open-browser.ts";
+import type { BenchBrowser } from "../../services/open-browser.ts";
 import { quantile } from "./quantile.ts";
 
 const steps = 30;

@@ -1,7 +1,8 @@
 import { rowChoices } from "../kernels/board-rows.ts";
 import { timeWidthPx } from "../kernels/row-layout.ts";
 import type { BoardAddress, BoardState, TimeStretch } from "./board-state.ts";
-import { layoutOf, selectedOrderId } from "./reduce.ts";
+import { layoutOf } from "./board-view.ts";
+import { selectedOrderId } from "./reduce.ts";
 
 /** Reads the parameters of an address. What it does not understand counts as not said. */
 export function readBoardAddress(address: URLSearchParams): BoardAddress {

@@ -164,9 +164,11 @@ async function searchTradeOff(search: Search): Promise<Result<RunFindings | null
   const { problem: plain, inputHash } = assembled;
   const problem = standing === null ? plain : heldProblem(plain, standing.value);
   const { seed, maxSteps, maxMs, threads } = run.params;
+  // from the plan that stands on: what is frozen there is in place from the first
+  const onward = standing === null ? {} : { startFrom: standing.value };
   const traded = await findTradeOff(
     ports.solver,
-    { problem, params: { seed, maxSteps, maxMs }, threads },
+    { problem, params: { seed, maxSteps, maxMs, ...onward }, threads },
     { signal, onProgress: progress.report },
   );
   switch (traded.status) {

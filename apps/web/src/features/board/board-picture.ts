@@ -8,7 +8,7 @@ import { timeWidthPx } from "../../kernels/row-layout.ts";
 import type { Picture } from "../../render/draw-picture.ts";
 import type { Palette } from "../../render/palette.ts";
 import type { BoardState } from "../../state/board-state.ts";
-import { boundsOf, layoutOf, rowsOf } from "../../state/reduce.ts";
+import { boundsOf, layoutOf, rowsOf } from "../../state/board-view.ts";
 import type { Text } from "../../text/text.ts";
 import { boardAxis } from "./board-axis.ts";
 import { boardWords } from "./board-words.ts";

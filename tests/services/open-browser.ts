@@ -1,6 +1,6 @@
 import { chromium, type Page } from "@playwright/test";
-import { startApp } from "../../e2e/app-server.ts";
-import { CHROMIUM_FLAGS, chromiumProgram } from "../../services/browser.ts";
+import { startApp } from "./app-server.ts";
+import { CHROMIUM_FLAGS, chromiumProgram } from "./browser.ts";
 
 /** Chromium on the app with the demo plant, planned. */
 export interface BenchBrowser {

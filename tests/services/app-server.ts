@@ -3,7 +3,7 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
-import { endProcess } from "../services/server-process.ts";
+import { endProcess } from "./server-process.ts";
 
 /** The built app on a port and a fresh data folder of its own. */
 export interface AppServer {
