@@ -183,7 +183,17 @@ export function begin(ruined: Ruined): void {
   ruined.from.fill(-1);
 }
 
-function takeLeftOver({ ruined, leftOver }: RuinState): void {
-  for (const lot of leftOver) ruined.lots.push(lot);
-  leftOver.length = 0;
+/** Orders left over that one step tries again: on a plant that is far too full, all of them would take longer than the search may. */
+const MOST_LEFT_OVER = 60;
+
+/** Takes up orders that are left over, any of them where they are many. */
+function takeLeftOver({ ruined, leftOver, random }: RuinState): void {
+  const count = leftOver.length;
+  const kept = Math.max(0, count - MOST_LEFT_OVER);
+  for (let i = count - 1; kept > 0 && i >= kept; i--) {
+    const j = random.below(i + 1);
+    [leftOver[i], leftOver[j]] = [leftOver[j]!, leftOver[i]!];
+  }
+  for (let i = kept; i < count; i++) ruined.lots.push(leftOver[i]!);
+  leftOver.length = kept;
 }
