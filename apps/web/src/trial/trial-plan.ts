@@ -1,5 +1,6 @@
 import type { MouldCopy as CopyOnWire, PlanDocument, PlanSegment, RunSegment } from "@formweek/contracts";
 import type { MouldCopy, Plan, ProblemData, Segment } from "@formweek/scheduler";
+import { wireText } from "../kernels/wall-text.ts";
 import { boardPlanOf, secondsOf, type BoardPlan, type TimedSegment } from "../kernels/board-plan.ts";
 
 /** A plan to be tried on, with what it is tried in. */
@@ -157,7 +158,7 @@ function iso(instant: number): string {
   const known = written.get(instant);
   if (known !== undefined) return known;
   if (written.size >= mostWritten) written.clear();
-  const text = new Date(instant * 1000).toISOString().replace(".000Z", "Z");
+  const text = wireText(instant);
   written.set(instant, text);
   return text;
 }

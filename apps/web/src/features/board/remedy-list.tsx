@@ -125,7 +125,7 @@ interface DoingProps {
 function Doing({ runId, place, remedy: { action }, words }: DoingProps): JSX.Element {
   const { remedies: text } = useText();
   const { take, isReady } = usePlanEdits();
-  if (action.kind === "change") return <ToDo change={action.change} />;
+  if (action.kind === "change") return <PeoplesTask change={action.change} />;
   const step = action.kind === "edit" ? action.edit : ({ kind: "found plan", runId, place } as const);
   return (
     <>
@@ -158,13 +158,13 @@ const PLACES = {
 const isShift = ({ kind }: RemedyChange): boolean =>
   kind === "extra shift" || kind === "extra team" || kind === "extra operators";
 
-function ToDo({ change }: { readonly change: RemedyChange }): JSX.Element {
+function PeoplesTask({ change }: { readonly change: RemedyChange }): JSX.Element {
   const { remedies: text } = useText();
   const [href, name] = PLACES[change.kind];
   return (
-    <div className="remedy-todo">
+    <div className="remedy-people">
       <p className="hint">
-        <strong>{text.todo}.</strong> {text.who[change.kind]} {isShift(change) && text.shiftNote}
+        <strong>{text.byPeople}.</strong> {text.who[change.kind]} {isShift(change) && text.shiftNote}
       </p>
       <Link href={href} className="button">
         {text[name]}

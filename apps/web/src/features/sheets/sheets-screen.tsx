@@ -1,7 +1,8 @@
 import { useMemo, type JSX } from "react";
-import { Link, useSearchParams } from "wouter";
+import { useSearchParams } from "wouter";
 import type { Plant } from "@formweek/capacity-model";
 import type { PlanResponse } from "@formweek/contracts";
+import { ToBoard } from "../../components/to-board.tsx";
 import { Icon } from "../../components/icon.tsx";
 import { EmptyNotice } from "../../components/notice.tsx";
 import { planNames } from "../../format/plan-names.ts";
@@ -40,15 +41,6 @@ export function SheetsScreen({ plan, plant }: SheetsScreenProps): JSX.Element {
     );
   }
   return <OpenSheets board={board} madeAt={secondsOf(plan.createdAt)} plant={plant} />;
-}
-
-function ToBoard(): JSX.Element {
-  const { sheets } = useText();
-  return (
-    <Link href="/" className="button">
-      {sheets.toBoard}
-    </Link>
-  );
 }
 
 interface OpenSheetsProps {

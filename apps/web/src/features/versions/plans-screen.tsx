@@ -1,6 +1,6 @@
-import { useMemo, useState, type JSX, type ReactNode } from "react";
-import { Link } from "wouter";
+import { useMemo, useState, type JSX } from "react";
 import type { PlanResponse, Publication, WorkingPlanResponse } from "@formweek/contracts";
+import { ToBoard } from "../../components/to-board.tsx";
 import { EmptyNotice } from "../../components/notice.tsx";
 import { boardPlan } from "../../kernels/board-plan.ts";
 import { planChoices } from "../../kernels/plan-choices.ts";
@@ -28,15 +28,6 @@ export function PlansScreen({ plan, working, publications }: PlansScreenProps): 
     );
   }
   return <OpenPlans plan={plan} working={working} publications={publications} />;
-}
-
-function ToBoard(): ReactNode {
-  const { versions: text } = useText();
-  return (
-    <Link href="/" className="button">
-      {text.toBoard}
-    </Link>
-  );
 }
 
 interface OpenPlansProps extends PlansScreenProps {

@@ -18,7 +18,7 @@ export const refusalsText: typeof english = {
       return {
         title: "Der Auftrag lässt sich dort nicht festhalten.",
         cause: [...new Set(found.map(([problem]) => problem))].join(" "),
-        remedy: [...new Set(found.map(([, toDo]) => toDo))].join(" "),
+        remedy: [...new Set(found.map(([, advice]) => advice))].join(" "),
       };
     },
     edit: (refusal, naming) => {
@@ -28,8 +28,8 @@ export const refusalsText: typeof english = {
     },
     importFault: ({ code, values, problem, remedy }) => {
       if (code === undefined) return { problem, remedy };
-      const [said, toDo] = importFaults[code](values ?? {});
-      return { problem: said, remedy: toDo };
+      const [said, advice] = importFaults[code](values ?? {});
+      return { problem: said, remedy: advice };
     },
     editTitle: (order) => `Auftrag ${order} lässt sich so nicht ändern.`,
   },

@@ -38,7 +38,7 @@ export const remedyText: typeof english = {
       "Was eine Abhilfe selbst kostet, steckt nicht in den Kosten; nur Überstunden, wo das Werk einen Preis dafür hat.",
     shiftNote:
       "Längere oder zusätzliche Schichten: Arbeitszeitrecht, Ruhezeiten und Vereinbarungen am Ort entscheiden. Die fragen, die dafür einstehen.",
-    todo: "Von Menschen zu tun",
+    byPeople: "Von Menschen zu tun",
     actions: {
       move: (line, before) => `Auf ${line} laufen lassen, vor Auftrag ${before}`,
       moveLast: (line) => `Auf ${line} laufen lassen, am Ende`,

@@ -36,7 +36,7 @@ export const remedyText = {
       "What a remedy itself costs is not in the cost, but for overtime where the plant has a price for it.",
     shiftNote:
       "Longer or extra shifts: local working-time law, rest times and agreements decide. Ask those who answer for them.",
-    todo: "To be done by people",
+    byPeople: "To be done by people",
     actions: {
       move: (line: string, before: string) => `Run it on ${line}, before order ${before}`,
       moveLast: (line: string) => `Run it on ${line}, last`,
