@@ -63,9 +63,9 @@ const screens: readonly Screen[] = [
     name: "import-report",
     path: "/orders",
     open: async (page) => {
-      const file = { name: "bad.csv", mimeType: "text/csv", buffer: Buffer.from(badRows) };
+      const file = { name: "auftraege.csv", mimeType: "text/csv", buffer: Buffer.from(badRows) };
       await page.getByTestId("import-file").setInputFiles(file);
-      await expect(page.getByRole("heading", { name: de.imports.reportTitle(["bad.csv"]) })).toBeVisible();
+      await expect(page.getByRole("heading", { name: de.imports.reportTitle(["auftraege.csv"]) })).toBeVisible();
     },
   },
   {

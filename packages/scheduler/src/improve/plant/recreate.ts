@@ -22,7 +22,7 @@ export interface RecreateState {
 }
 
 /** Lots put back between two looks at whether the step is given up: a plant that is too full has thousands left over. */
-const LOTS_PER_LOOK = 64;
+const LOTS_PER_LOOK = 16;
 
 function sortForInsertion(state: RecreateState, lots: number[]): void {
   const { problem, sequences, random, keys } = state;
