@@ -45,12 +45,20 @@ function formFaults(context: AuditContext, lot: LotOnLine, seconds: number): Vio
   return found;
 }
 
+/** The services that a lot needs before it; the words are asked for at a fault only. */
+interface Due {
+  readonly count: number;
+  readonly why: () => string;
+}
+
+const NEVER_SERVED: Due = { count: 0, why: () => "its mould is never served" };
+
 /** Whether a lot has exactly the services that are due before it. */
-function dueFaults(context: AuditContext, lot: LotOnLine, due: { count: number; why: string }): Violation[] {
+function dueFaults(context: AuditContext, lot: LotOnLine, due: Due): Violation[] {
   const given = lot.services.length;
   if (given === due.count) return [];
   const subject = { lineId: lot.lineId, orderId: lot.orderId, at: lot.services[0]?.start ?? lot.start };
-  const text = `Before order ${lot.orderId} lot ${lot.lot + 1} on line ${lot.lineId} lie ${given} services; ${due.count} are due: ${due.why}.`;
+  const text = `Before order ${lot.orderId} lot ${lot.lot + 1} on line ${lot.lineId} lie ${given} services; ${due.count} are due: ${due.why()}.`;
   return [finding(given < due.count ? "service-missing" : "service-not-due", subject, text)];
 }
 
@@ -61,12 +69,14 @@ function copyFaults(
 ): Violation[] {
   const rule = mould?.service;
   if (mould === null || rule === undefined)
-    return lots.flatMap((lot) => dueFaults(context, lot, { count: 0, why: "its mould is never served" }));
+    return lots.flatMap((lot) => dueFaults(context, lot, NEVER_SERVED));
   const copy = lots[0]?.stretches[0]?.mould?.copy ?? 0;
   let cycles = rule.cyclesDone[copy] ?? 0;
   return lots.flatMap((lot) => {
     const needed = cyclesFor(lot);
-    const why = `${sayCopy(mould.id, copy)} has done ${cycles} cycles, the lot needs ${needed}, ${rule.afterCycles} may be done between services`;
+    const done = cycles;
+    const why = (): string =>
+      `${sayCopy(mould.id, copy)} has done ${done} cycles, the lot needs ${needed}, ${rule.afterCycles} may be done between services`;
     const isDue = cycles > 0 && cycles + needed > rule.afterCycles;
     cycles = isDue ? needed : cycles + needed;
     return [

@@ -4,7 +4,7 @@ import type { Search } from "../improve/search-method.ts";
 import type { StopReason } from "../result.ts";
 import type { SolveEnv, SolveParams } from "../solve-env.ts";
 import { Decoder } from "../timing/decoder.ts";
-import { copySequences, emptySequences, type Sequences } from "../timing/sequences.ts";
+import { cloneSequences, type Sequences } from "../timing/sequences.ts";
 import type { Member } from "./member.ts";
 import type { Prepared } from "./prepare.ts";
 import { finish, finishUnless, type Work } from "../work/work.ts";
@@ -47,13 +47,11 @@ export class SearchSession {
   private *beginning(): Work<Search> {
     if (this.begun !== null) return this.begun;
     const { problem, start } = this.prepared;
-    const own = emptySequences(problem);
-    copySequences(start, own);
     this.begun = yield* chooseMethod(problem).begin({
       problem,
       decoder: new Decoder(problem, false),
       random: createRandom(this.member.seed),
-      start: own,
+      start: cloneSequences(start),
       strategy: this.member.strategy,
       isGivenUp: this.env.isCancelled,
     });
@@ -70,9 +68,7 @@ export class SearchSession {
 
   /** A copy of the best plan so far. */
   elite(): Sequences {
-    const copy = emptySequences(this.prepared.problem);
-    copySequences(this.begun?.best() ?? this.prepared.start, copy);
-    return copy;
+    return cloneSequences(this.begun?.best() ?? this.prepared.start);
   }
 
   /** Goes on from another member's plan. */

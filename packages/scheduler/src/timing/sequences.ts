@@ -52,6 +52,16 @@ export function copySequences(from: Sequences, into: Sequences): void {
   copyLots(from, into);
 }
 
+/** An equal one that shares nothing with it; as roomy. */
+export function cloneSequences({ at, length, pieces, turn }: Sequences): Sequences {
+  return {
+    at: at.map((row) => row.slice()),
+    length: length.slice(),
+    pieces: pieces.slice(),
+    turn: turn.slice(),
+  };
+}
+
 /** Pieces and turns. */
 export function copyLots(from: Sequences, into: Sequences): void {
   into.pieces.set(from.pieces);
