@@ -6,7 +6,8 @@ import { CallError } from "../sync/client.ts";
 import { App } from "./app.tsx";
 import { CrashGuard } from "./crash-guard.tsx";
 import { KeptLanguage } from "./language.tsx";
-import { applyTheme } from "./theme.ts";
+import { keepDensity } from "./density.ts";
+import { keepTheme } from "./theme.ts";
 import "@fontsource/barlow/latin-400.css";
 import "@fontsource/barlow/latin-600.css";
 import "@fontsource/barlow/latin-ext-400.css";
@@ -27,7 +28,8 @@ import "../styles/sheets.css";
 import "../styles/versions.css";
 import "../styles/print.css";
 
-applyTheme();
+keepTheme();
+keepDensity();
 
 const client = new QueryClient({
   defaultOptions: {

@@ -2,10 +2,8 @@ import { useEffect, useState, type JSX, type ReactNode } from "react";
 import { Link, useLocation } from "wouter";
 import type { PlantListResponse } from "@formweek/contracts";
 import type { Connection } from "../sync/events.ts";
-import { languages, readableLanguages } from "../text/languages.ts";
-import { useLanguage, useText } from "../text/text.ts";
-import { chooseLanguage } from "./language.tsx";
-import { chooseTheme, useTheme, type ThemeChoice } from "./theme.ts";
+import { useText } from "../text/text.ts";
+import { SettingsMenu } from "./settings-menu.tsx";
 
 interface ShellProps {
   readonly plants: PlantListResponse;
@@ -15,7 +13,7 @@ interface ShellProps {
   readonly children: ReactNode;
 }
 
-/** What every page has: name, menu, plant, language, colours, and a word when the connection is gone. */
+/** What every page has: name, menu, plant, the reader's settings, and a word when the connection is gone. */
 export function Shell({ plants, plantId, onPlant, connection, children }: ShellProps): JSX.Element {
   const { app: text, sheets, versions } = useText();
   const [place] = useLocation();
@@ -64,8 +62,7 @@ export function Shell({ plants, plantId, onPlant, connection, children }: ShellP
           ) : (
             <span className="plant-name">{plant?.name}</span>
           )}
-          <LanguageSelect />
-          <ThemeSelect />
+          <SettingsMenu />
         </div>
       </header>
       {(connection === "lost" || !isOnline) && (
@@ -77,41 +74,6 @@ export function Shell({ plants, plantId, onPlant, connection, children }: ShellP
         {children}
       </main>
     </>
-  );
-}
-
-function LanguageSelect(): JSX.Element {
-  const { language, text } = useLanguage();
-  return (
-    <select
-      className="select"
-      aria-label={text.app.language}
-      value={language}
-      onChange={(event) => chooseLanguage(event.target.value)}
-    >
-      {readableLanguages.map((known) => (
-        <option key={known} value={known} lang={known}>
-          {languages[known].name}
-        </option>
-      ))}
-    </select>
-  );
-}
-
-function ThemeSelect(): JSX.Element {
-  const { app: text } = useText();
-  const theme = useTheme();
-  return (
-    <select
-      className="select"
-      aria-label={text.theme}
-      value={theme}
-      onChange={(event) => chooseTheme(event.target.value as ThemeChoice)}
-    >
-      <option value="system">{text.themeSystem}</option>
-      <option value="light">{text.themeLight}</option>
-      <option value="dark">{text.themeDark}</option>
-    </select>
   );
 }
 

@@ -13,17 +13,37 @@ export interface BoardSize {
   readonly heightPx: number;
 }
 
+/** How close together things stand. */
+export type Density = "roomy" | "compact";
+
 const axisHeightPx = 52;
-const tallestRowPx = 80;
-const lowestRowPx = 46;
+
+/** Between which heights rows share what is there. The lowest leaves runs the 24 px that a finger needs (WCAG 2.2, 2.5.8). */
+const rowHeightsPx = {
+  roomy: { lowest: 46, tallest: 80 },
+  compact: { lowest: 38, tallest: 56 },
+} as const;
 
 /** Label columns of narrow boards: lines have short names, mould numbers and teams longer ones. */
 const narrowLabelPx = { short: 72, long: 104 } as const;
 
+/** What a layout goes by besides its size. */
+export interface LayoutChoice {
+  readonly names: "short" | "long";
+  readonly density: Density;
+}
+
+const usualChoice: LayoutChoice = { names: "short", density: "roomy" };
+
 /** Rows share the height that is there, within limits; narrow boards get a narrower label column. */
-export function rowLayout(size: BoardSize, rows: number, names: "short" | "long" = "short"): RowLayout {
+export function rowLayout(
+  size: BoardSize,
+  rows: number,
+  { names, density }: LayoutChoice = usualChoice,
+): RowLayout {
   const free = size.heightPx - axisHeightPx;
-  const rowHeightPx = Math.floor(Math.min(tallestRowPx, Math.max(lowestRowPx, free / Math.max(1, rows))));
+  const { lowest, tallest } = rowHeightsPx[density];
+  const rowHeightPx = Math.floor(Math.min(tallest, Math.max(lowest, free / Math.max(1, rows))));
   const labelWidthPx = size.widthPx < 640 ? narrowLabelPx[names] : 122;
   return { labelWidthPx, axisHeightPx, rowHeightPx, rows, widthPx: size.widthPx, heightPx: size.heightPx };
 }

@@ -152,7 +152,8 @@ function drawRunText(
 function textLines(rowHeightPx: number): { readonly mouldPx: number; readonly piecesPx: number | null } {
   if (rowHeightPx >= 64) return { mouldPx: bandPx + 18, piecesPx: bandPx + 35 };
   if (rowHeightPx >= 54) return { mouldPx: bandPx + 14, piecesPx: bandPx + 28 };
-  return { mouldPx: bandPx + 17, piecesPx: null };
+  if (rowHeightPx >= 46) return { mouldPx: bandPx + 17, piecesPx: null };
+  return { mouldPx: bandPx + 12, piecesPx: null };
 }
 
 /** The mould's name, or where it has no room as much of its short id as fits: the beginning of an id tells more than a kind. */

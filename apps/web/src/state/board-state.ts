@@ -4,7 +4,7 @@ import type { RowChoice } from "../kernels/board-rows.ts";
 import type { DropPlace } from "../kernels/drop-place.ts";
 import { everything, type PlanFilter } from "../kernels/plan-filter.ts";
 import type { BoardHit, BoardPoint } from "../kernels/hit-test.ts";
-import type { BoardSize } from "../kernels/row-layout.ts";
+import type { BoardSize, Density } from "../kernels/row-layout.ts";
 import type { RefusedLines } from "../kernels/refused-lines.ts";
 import type { TimeView } from "../kernels/time-scale.ts";
 import type { Trial } from "../kernels/trial.ts";
@@ -41,6 +41,7 @@ export interface PendingEdit {
 export interface BoardState {
   readonly plan: BoardPlan | null;
   readonly size: BoardSize;
+  readonly density: Density;
   readonly view: TimeView & { readonly scrollPx: number };
   /** Stretch that an address asked for: kept over changes of size until someone moves the view or selects. */
   readonly heldTime: TimeStretch | null;
@@ -78,6 +79,7 @@ export interface BoardAddress {
 export const emptyBoard: BoardState = {
   plan: null,
   size: { widthPx: 0, heightPx: 0 },
+  density: "roomy",
   view: { startAt: 0, secondsPerPx: 240, scrollPx: 0 },
   heldTime: null,
   rowChoice: "lines",

@@ -18,7 +18,7 @@ const firstSpanSeconds = 7 * 86_400;
 /** Layout of the rows for a state; the one place where it is decided. */
 export function layoutOf(state: BoardState): RowLayout {
   const names = state.rowChoice === "lines" ? "short" : "long";
-  return rowLayout(state.size, rowsOf(state)?.rows.length ?? 0, names);
+  return rowLayout(state.size, rowsOf(state)?.rows.length ?? 0, { names, density: state.density });
 }
 
 /** The plan in the rows that are chosen; null without a plan. */

@@ -7,7 +7,7 @@ import type { RefusedLines } from "../kernels/refused-lines.ts";
 import type { Trial } from "../kernels/trial.ts";
 import type { PlanFilter } from "../kernels/plan-filter.ts";
 import type { WalkStep } from "../kernels/walk-segments.ts";
-import type { BoardSize } from "../kernels/row-layout.ts";
+import type { BoardSize, Density } from "../kernels/row-layout.ts";
 import type { TimeView } from "../kernels/time-scale.ts";
 import type { BoardAddress, Selection } from "./board-state.ts";
 
@@ -15,6 +15,7 @@ import type { BoardAddress, Selection } from "./board-state.ts";
 export type Intent =
   | { readonly kind: "plan arrived"; readonly plan: BoardPlan | null }
   | { readonly kind: "board resized"; readonly size: BoardSize }
+  | { readonly kind: "density chosen"; readonly density: Density }
   | { readonly kind: "panned"; readonly byX: number; readonly byY: number }
   | { readonly kind: "zoomed"; readonly atX: number | null; readonly factor: number }
   | { readonly kind: "span chosen"; readonly spanSeconds: number | "whole plan" }

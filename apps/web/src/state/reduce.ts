@@ -36,6 +36,7 @@ export function reduce(state: BoardState, intent: Intent): Reduction<BoardState>
 
 const keepsHeldTime: ReadonlySet<Intent["kind"]> = new Set([
   "board resized",
+  "density chosen",
   "plan arrived",
   "address opened",
 ]);
@@ -52,6 +53,8 @@ function answer(state: BoardState, intent: Intent): Reduction<BoardState> {
       return still(withPlan(state, intent.plan));
     case "board resized":
       return moved(state, withSize(state, intent.size));
+    case "density chosen":
+      return still({ ...state, density: intent.density }, keepInBounds);
     case "panned":
       return moved(state, panBy(state, intent.byX, intent.byY));
     case "zoomed":

@@ -22,6 +22,7 @@ import type { CarriedLot } from "../../render/frame.ts";
 import { useText } from "../../text/text.ts";
 import { boardAxis } from "./board-axis.ts";
 import { boardWords } from "./board-words.ts";
+import { useDensity } from "../../sync/density.ts";
 import { nowSeconds } from "../../sync/now.ts";
 import { useBoard, useBoardStore } from "./use-board.ts";
 
@@ -39,6 +40,7 @@ export function BoardCanvas({ plant, held, names, describedBy }: BoardCanvasProp
   const store = useBoardStore();
   const plan = useBoard((state) => state.plan);
   const filter = useBoard((state) => state.filter);
+  const density = useDensity();
   const canvasRef = useRef<HTMLCanvasElement>(null);
   const frameRef = useRef<HTMLDivElement>(null);
   const axis = useMemo(() => (plan === null ? null : boardAxis(plan, plant)), [plan, plant]);
@@ -48,6 +50,7 @@ export function BoardCanvas({ plant, held, names, describedBy }: BoardCanvasProp
   );
   const kept = useMemo(() => (plan === null ? null : ordersKept(plan, filter)), [plan, filter]);
 
+  useEffect(() => store.send({ kind: "density chosen", density }), [density, store]);
   useEffect(() => {
     const canvas = canvasRef.current;
     const frame = frameRef.current;
@@ -69,8 +72,8 @@ export function BoardCanvas({ plant, held, names, describedBy }: BoardCanvasProp
       const state = store.read();
       const rows = rowsOf(state);
       if (rows === null || state.size.widthPx === 0) return;
-      const density = window.devicePixelRatio;
-      fitCanvas(canvas, state.size.widthPx * density, state.size.heightPx * density);
+      const dotsPerPx = window.devicePixelRatio;
+      fitCanvas(canvas, state.size.widthPx * dotsPerPx, state.size.heightPx * dotsPerPx);
       const layout = layoutOf(state);
       canvas.style.touchAction = greatestScrollPx(layout) > 0 ? "none" : "pan-y";
       canvas.style.cursor = isToBePicked(state) ? "pointer" : "";
@@ -78,7 +81,7 @@ export function BoardCanvas({ plant, held, names, describedBy }: BoardCanvasProp
       // Positions and pointed-at places are those of the standing plan: they say nothing of one that is only foreseen.
       const isStanding = shown === rows.plan;
       const selection = isStanding ? state.selection : null;
-      drawBoard(new CanvasPen(context, density), {
+      drawBoard(new CanvasPen(context, dotsPerPx), {
         plan: shown,
         rows: boardRows(shown, state.rowChoice),
         layout,

@@ -1,4 +1,5 @@
 import { useMemo, type JSX } from "react";
+import { Disclosure } from "../../components/disclosure.tsx";
 import { FindBox } from "../../components/find-box.tsx";
 import { FilterSelect } from "../../components/filter-select.tsx";
 import { Icon } from "../../components/icon.tsx";
@@ -16,6 +17,7 @@ export function BoardFilters(): JSX.Element {
   const filter = useBoard((state) => state.filter);
   const choices = useMemo(() => (plan === null ? null : filterChoices(plan)), [plan]);
   const kept = useMemo(() => (plan === null ? null : ordersKept(plan, filter)), [plan, filter]);
+  const active = parts.filter((part) => filter[part] !== null).length;
   return (
     <form
       className="board-filters"
@@ -35,17 +37,26 @@ export function BoardFilters(): JSX.Element {
       >
         <Icon name="flag" /> {text.onlyLate}
       </button>
-      {parts.map((part) => (
-        <FilterSelect
-          key={part}
-          label={text.filterBy[part]}
-          all={text.filterAll[part]}
-          missing={text.notInPlan}
-          value={filter[part]}
-          choices={choices?.[part] ?? []}
-          onChange={(value) => store.send({ kind: "filtered", by: { [part]: value } })}
-        />
-      ))}
+      <Disclosure
+        panelClass="popover filter-panel"
+        label={
+          <>
+            <Icon name="filter" /> {active === 0 ? text.moreFilters : text.filtersOn(active)}
+          </>
+        }
+      >
+        {parts.map((part) => (
+          <FilterSelect
+            key={part}
+            label={text.filterBy[part]}
+            all={text.filterAll[part]}
+            missing={text.notInPlan}
+            value={filter[part]}
+            choices={choices?.[part] ?? []}
+            onChange={(value) => store.send({ kind: "filtered", by: { [part]: value } })}
+          />
+        ))}
+      </Disclosure>
       <FindBox
         label={text.find}
         hint={text.findHint}

@@ -4,6 +4,7 @@ import type { Plant } from "@formweek/capacity-model";
 import type { PinListResponse, PlanResponse, RatesResponse } from "@formweek/contracts";
 import { FileLinks } from "../../components/file-links.tsx";
 import { EmptyNotice } from "../../components/notice.tsx";
+import { TakeAway } from "../../components/take-away.tsx";
 import { Icon } from "../../components/icon.tsx";
 import { useFormat } from "../../format/use-format.ts";
 import { boardPlan, secondsOf } from "../../kernels/board-plan.ts";
@@ -164,9 +165,28 @@ function OpenBoard({
           <SummaryStrip document={plan.document} newOrders={newOrders} hasOtherInputs={hasOtherInputs} />
           <div className="board-solve">{solve}</div>
         </div>
-        {versions}
-        <BoardToolbar shape={shape} onShape={showAs} />
-        <BoardFilters />
+        <div className="board-plan">
+          {versions}
+          <TakeAway>
+            <Link href="/sheets" className="button">
+              <Icon name="print" /> {text.sheets.title}
+            </Link>
+            {shape === "board" && board.segments.length > 0 && (
+              <PictureButton parts={{ plant, names, held, madeAt: secondsOf(plan.createdAt) }} />
+            )}
+            <FileLinks
+              hint={text.board.planFiles}
+              files={[
+                [text.board.planCsv, planTableAddress(plan.document.plant.id, plan.planId, "csv")],
+                [text.board.planXlsx, planTableAddress(plan.document.plant.id, plan.planId, "xlsx")],
+              ]}
+            />
+          </TakeAway>
+        </div>
+        <div className="board-tools">
+          <BoardToolbar shape={shape} onShape={showAs} />
+          <BoardFilters />
+        </div>
         <EditFailure />
         <OthersSteps />
         <FrozenQuestion />
@@ -208,16 +228,6 @@ function OpenBoard({
           <div className="tool-group">
             <NewestStep />
             <span className="hint">{text.board.planAge(format.instant(secondsOf(plan.createdAt)))}</span>
-            {shape === "board" && board.segments.length > 0 && (
-              <PictureButton parts={{ plant, names, held, madeAt: secondsOf(plan.createdAt) }} />
-            )}
-            <FileLinks
-              hint={text.board.planFiles}
-              files={[
-                [text.board.planCsv, planTableAddress(plan.document.plant.id, plan.planId, "csv")],
-                [text.board.planXlsx, planTableAddress(plan.document.plant.id, plan.planId, "xlsx")],
-              ]}
-            />
           </div>
         </footer>
       </div>

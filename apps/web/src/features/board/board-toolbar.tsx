@@ -1,5 +1,4 @@
 import type { JSX } from "react";
-import { Link } from "wouter";
 import { Icon } from "../../components/icon.tsx";
 import { timeWidthPx } from "../../kernels/row-layout.ts";
 import { layoutOf } from "../../state/board-view.ts";
@@ -31,10 +30,10 @@ interface BoardToolbarProps {
 }
 
 export function BoardToolbar({ shape, onShape }: BoardToolbarProps): JSX.Element {
-  const { board: text, sheets } = useText();
+  const { board: text } = useText();
   const store = useBoardStore();
   return (
-    <div className="board-tools" role="toolbar" aria-label={text.title}>
+    <div className="board-view" role="toolbar" aria-label={text.title}>
       <div className="tool-group" role="group" aria-label={text.view}>
         <button
           type="button"
@@ -54,6 +53,7 @@ export function BoardToolbar({ shape, onShape }: BoardToolbarProps): JSX.Element
         </button>
       </div>
       <RowChoiceSelect />
+      <UndoButtons />
       {shape === "board" && (
         <>
           <div className="tool-group">
@@ -84,10 +84,6 @@ export function BoardToolbar({ shape, onShape }: BoardToolbarProps): JSX.Element
           </div>
         </>
       )}
-      <UndoButtons />
-      <Link href="/sheets" className="button">
-        <Icon name="print" /> {sheets.title}
-      </Link>
     </div>
   );
 }

@@ -1,6 +1,6 @@
-import { useVirtualizer } from "@tanstack/react-virtual";
 import { useMemo, useRef, useState, type JSX } from "react";
 import { SheetBand } from "../../components/sheet-band.tsx";
+import { useRowWindow } from "../../components/row-window.ts";
 import { SpacerRow } from "../../components/spacer-row.tsx";
 import type { Format } from "../../format/format.ts";
 import { useFormat } from "../../format/use-format.ts";
@@ -13,8 +13,6 @@ import type { PlanNames } from "../../format/plan-names.ts";
 import { heldWords } from "./held-words.ts";
 import { rowName } from "./row-words.ts";
 import { useBoard } from "./use-board.ts";
-
-const rowPx = 36;
 
 /** The same plan as rows: for screen readers, for reading exact times, and for copying into a spreadsheet. */
 export function PlanTable({
@@ -47,12 +45,7 @@ function PiecesTable({ laidOut, names, held }: PiecesTableProps): JSX.Element {
       row.pieces.filter(({ segment }) => isSegmentKept(plan, segment, kept)),
     );
   }, [laidOut, filter]);
-  const virtual = useVirtualizer({
-    count: rows.length,
-    getScrollElement: () => scrollRef.current,
-    estimateSize: () => rowPx,
-    overscan: 12,
-  });
+  const virtual = useRowWindow(rows.length, scrollRef);
   const words: Words = { laidOut, names, held, text, format };
   const titles = titlesOf(text, laidOut.choice);
   const items = virtual.getVirtualItems();

@@ -1,6 +1,7 @@
 import type { JSX, ReactNode } from "react";
 import { Link } from "wouter";
 import type { PlanDocument } from "@formweek/contracts";
+import { Disclosure } from "../../components/disclosure.tsx";
 import { useFormat } from "../../format/use-format.ts";
 import { useText } from "../../text/text.ts";
 
@@ -60,42 +61,40 @@ export function SummaryStrip({ document, newOrders, hasOtherInputs }: SummaryStr
       {bound !== null && bound.gap < tellingGap && (
         <Figure value={text.atMost(format.percent(bound.gap))} label={text.gap} />
       )}
-      <details className="cost">
-        <summary>
-          <Figure value={format.money(objective.total)} label={text.cost} />
-        </summary>
-        <div className="popover">
-          <h2>{text.costTitle}</h2>
-          <table className="table">
-            <thead>
-              <tr>
-                <th scope="col">{text.term}</th>
-                <th scope="col" className="number">
-                  {text.amount}
-                </th>
-                <th scope="col" className="number">
-                  {text.total}
-                </th>
+      <Disclosure
+        buttonClass="cost"
+        label={<Figure value={format.money(objective.total)} label={text.cost} />}
+      >
+        <h2>{text.costTitle}</h2>
+        <table className="table">
+          <thead>
+            <tr>
+              <th scope="col">{text.term}</th>
+              <th scope="col" className="number">
+                {text.amount}
+              </th>
+              <th scope="col" className="number">
+                {text.total}
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {objective.terms.map((term) => (
+              <tr key={term.name}>
+                <th scope="row">{text.terms[term.name] ?? term.name}</th>
+                <td className="number">
+                  {format.decimal(term.amount, 1)} {text.termUnits[term.unit] ?? term.unit}
+                </td>
+                <td className="number">{format.money(term.cost)}</td>
               </tr>
-            </thead>
-            <tbody>
-              {objective.terms.map((term) => (
-                <tr key={term.name}>
-                  <th scope="row">{text.terms[term.name] ?? term.name}</th>
-                  <td className="number">
-                    {format.decimal(term.amount, 1)} {text.termUnits[term.unit] ?? term.unit}
-                  </td>
-                  <td className="number">{format.money(term.cost)}</td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
-          {bound !== null && <p className="hint">{text.bound(format.money(bound.total))}</p>}
-          {bound !== null && bound.parts !== null && bound.parts.changeMinutes > 0 && (
-            <p className="hint">{text.leastChanges(format.hours(bound.parts.changeMinutes * 60))}</p>
-          )}
-        </div>
-      </details>
+            ))}
+          </tbody>
+        </table>
+        {bound !== null && <p className="hint">{text.bound(format.money(bound.total))}</p>}
+        {bound !== null && bound.parts !== null && bound.parts.changeMinutes > 0 && (
+          <p className="hint">{text.leastChanges(format.hours(bound.parts.changeMinutes * 60))}</p>
+        )}
+      </Disclosure>
     </section>
   );
 }
@@ -109,12 +108,12 @@ interface FigureProps {
 
 function Figure({ value, label, aside, isLate = false }: FigureProps): JSX.Element {
   return (
-    <div className={isLate ? "figure figure-late" : "figure"}>
+    <span className={isLate ? "figure figure-late" : "figure"}>
       <strong>
         {value}
         {aside === undefined ? null : <small> {aside}</small>}
       </strong>
       <span>{label}</span>
-    </div>
+    </span>
   );
 }

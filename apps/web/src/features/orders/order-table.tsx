@@ -1,7 +1,7 @@
-import { useVirtualizer } from "@tanstack/react-virtual";
 import { useRef, useState, type JSX, type KeyboardEvent } from "react";
 import type { BookedOrder } from "@formweek/contracts";
 import { Icon } from "../../components/icon.tsx";
+import { useRowWindow } from "../../components/row-window.ts";
 import { SpacerRow } from "../../components/spacer-row.tsx";
 import type { OrderColumn, OrderSort } from "../../kernels/order-rows.ts";
 import { useText } from "../../text/text.ts";
@@ -9,8 +9,6 @@ import type { CellField } from "./cell-editor.tsx";
 import { OrderPanel } from "./order-panel.tsx";
 import { OrderRow } from "./order-row.tsx";
 import type { OrderSelection } from "./use-order-selection.ts";
-
-const rowPx = 37;
 
 interface OrderTableProps {
   readonly rows: readonly BookedOrder[];
@@ -35,12 +33,7 @@ export function OrderTable({
   const scrollRef = useRef<HTMLDivElement>(null);
   const [openId, setOpenId] = useState<string | null>(null);
   const [editing, setEditing] = useState<EditedCell | null>(null);
-  const virtual = useVirtualizer({
-    count: rows.length,
-    getScrollElement: () => scrollRef.current,
-    estimateSize: () => rowPx,
-    overscan: 14,
-  });
+  const virtual = useRowWindow(rows.length, scrollRef);
   const items = virtual.getVirtualItems();
   const above = items[0]?.start ?? 0;
   const below = virtual.getTotalSize() - (items.at(-1)?.end ?? 0);

@@ -4,6 +4,7 @@ import type { Plant } from "@formweek/capacity-model";
 import type { OrderBookResponse } from "@formweek/contracts";
 import { FileLinks } from "../../components/file-links.tsx";
 import { EmptyNotice } from "../../components/notice.tsx";
+import { TakeAway } from "../../components/take-away.tsx";
 import { useFormat } from "../../format/use-format.ts";
 import { readOrderQuery, writeOrderQuery } from "../../kernels/order-query.ts";
 import { orderRows, type OrderQuery, type ProductNames } from "../../kernels/order-rows.ts";
@@ -101,20 +102,22 @@ function FilledBook({ plant, book, products, importButtons }: FilledBookProps): 
         </span>
         <span className="spring" />
         {importButtons}
-        <FileLinks
-          hint={text.orders.exportHint}
-          files={[
-            [text.orders.exportCsv, exportAddress(plant.id, "orders.csv")],
-            [text.orders.exportXlsx, exportAddress(plant.id, "orders.xlsx")],
-          ]}
-        />
-        <FileLinks
-          hint={text.orders.withStatesHint}
-          files={[
-            [text.orders.withStatesCsv, orderTableAddress(plant.id, "csv")],
-            [text.orders.withStatesXlsx, orderTableAddress(plant.id, "xlsx")],
-          ]}
-        />
+        <TakeAway>
+          <FileLinks
+            hint={text.orders.exportHint}
+            files={[
+              [text.orders.exportCsv, exportAddress(plant.id, "orders.csv")],
+              [text.orders.exportXlsx, exportAddress(plant.id, "orders.xlsx")],
+            ]}
+          />
+          <FileLinks
+            hint={text.orders.withStatesHint}
+            files={[
+              [text.orders.withStatesCsv, orderTableAddress(plant.id, "csv")],
+              [text.orders.withStatesXlsx, orderTableAddress(plant.id, "xlsx")],
+            ]}
+          />
+        </TakeAway>
       </div>
       <OrderFilters orders={orders} products={products} plant={plant} query={query} onQuery={ask} />
       <div className="book-line">

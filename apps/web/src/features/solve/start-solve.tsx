@@ -1,5 +1,7 @@
 import type { Concern } from "@formweek/contracts";
 import { useState, type JSX } from "react";
+import { Disclosure } from "../../components/disclosure.tsx";
+import { Icon } from "../../components/icon.tsx";
 import { problemInWords } from "../../components/notice.tsx";
 import { useNaming } from "../../format/use-naming.ts";
 import { comparingSeconds, useStartRun, usualSeconds } from "../../sync/solves.ts";
@@ -24,36 +26,48 @@ export function StartSolve({ plantId, isFirst, hasOrders }: StartSolveProps): JS
   const failure = start.error === null ? null : problemInWords(start.error, text, naming);
   return (
     <div className="solve-start">
-      <label className="solve-seconds">
-        <span>{text.solve.seconds}</span>
-        <select
-          className="select"
-          value={seconds}
-          onChange={(event) => setSeconds(Number(event.target.value))}
-        >
-          {choices.map((choice) => (
-            <option key={choice} value={choice}>
-              {text.solve.secondsChoice(choice)}
-            </option>
-          ))}
-        </select>
-      </label>
-      {!isFirst && (
+      <Disclosure
+        side="right"
+        panelClass="popover settings"
+        label={
+          <>
+            <Icon name="settings" /> <span className="unseen">{text.solve.options}: </span>
+            {text.solve.secondsChoice(seconds)}
+            {favour !== null && ` · ${text.compare.concerns[favour]}`}
+          </>
+        }
+      >
         <label className="solve-seconds">
-          <span>{text.compare.matters}</span>
+          <span>{text.solve.seconds}</span>
           <select
             className="select"
-            value={favour ?? "none"}
-            onChange={(event) => setFavour(concerns.find((each) => each === event.target.value) ?? null)}
+            value={seconds}
+            onChange={(event) => setSeconds(Number(event.target.value))}
           >
-            {(["none", ...concerns] as const).map((choice) => (
+            {choices.map((choice) => (
               <option key={choice} value={choice}>
-                {text.compare.concerns[choice]}
+                {text.solve.secondsChoice(choice)}
               </option>
             ))}
           </select>
         </label>
-      )}
+        {!isFirst && (
+          <label className="solve-seconds">
+            <span>{text.compare.matters}</span>
+            <select
+              className="select"
+              value={favour ?? "none"}
+              onChange={(event) => setFavour(concerns.find((each) => each === event.target.value) ?? null)}
+            >
+              {(["none", ...concerns] as const).map((choice) => (
+                <option key={choice} value={choice}>
+                  {text.compare.concerns[choice]}
+                </option>
+              ))}
+            </select>
+          </label>
+        )}
+      </Disclosure>
       <button
         type="button"
         className="button button-main"

@@ -59,6 +59,8 @@ export const boardText: typeof english = {
     find: "Auf der Tafel suchen",
     findHint: "Suchen: Auftrag, Artikel…",
     filters: "Filtern",
+    moreFilters: "Filter",
+    filtersOn: (n) => (n === 1 ? "1 Filter aktiv" : `${n} Filter aktiv`),
     filterBy: { customer: "Kunde", productId: "Artikel", mouldId: "Werkzeug", sheetId: "Folie" },
     filterAll: {
       customer: "Alle Kunden",
@@ -252,6 +254,7 @@ export const boardText: typeof english = {
     plan: "Neu planen",
     planFirst: "Aufträge planen",
     seconds: "Rechenzeit",
+    options: "Wie geplant wird",
     secondsChoice: (n) => (n < 60 ? `${n} Sekunden` : n === 60 ? "1 Minute" : `${n / 60} Minuten`),
     running: "Plant…",
     queued: "Wartet auf den Start…",

@@ -57,6 +57,8 @@ export const boardText = {
     find: "Find on the board",
     findHint: "Find: order, product…",
     filters: "Filter",
+    moreFilters: "Filters",
+    filtersOn: (n: number) => (n === 1 ? "1 filter on" : `${n} filters on`),
     filterBy: { customer: "Customer", productId: "Product", mouldId: "Mould", sheetId: "Sheet" },
     filterAll: {
       customer: "All customers",
@@ -247,6 +249,7 @@ export const boardText = {
     plan: "Plan again",
     planFirst: "Plan the orders",
     seconds: "Think for",
+    options: "How to plan",
     secondsChoice: (n: number) => (n < 60 ? `${n} seconds` : n === 60 ? "1 minute" : `${n / 60} minutes`),
     running: "Planning…",
     queued: "Waiting to start…",
