@@ -1,6 +1,7 @@
 import { Suspense, useMemo, useState, type JSX, type ReactNode } from "react";
-import { Link, Route, Switch } from "wouter";
+import { Link, Route, Switch, useLocation } from "wouter";
 import type { PlantListResponse } from "@formweek/contracts";
+import { CrashGuard } from "../components/crash-guard.tsx";
 import { EmptyNotice, FailureNotice, LoadingNotice } from "../components/notice.tsx";
 import { formatFor } from "../format/format.ts";
 import { namingFor, planNames } from "../format/plan-names.ts";
@@ -37,6 +38,7 @@ export function App(): JSX.Element {
 
 function OpenPlant({ plants }: { readonly plants: PlantListResponse }): JSX.Element | null {
   const { locale, text } = useLanguage();
+  const [place] = useLocation();
   const [chosen, setChosen] = useState(() => localStorage.getItem(plantKey));
   const plant = plants.find((known) => known.id === chosen) ?? plants[0];
   const connection = usePlantEvents(plant?.id ?? null);
@@ -59,34 +61,36 @@ function OpenPlant({ plants }: { readonly plants: PlantListResponse }): JSX.Elem
     <FormatProvider value={format}>
       <NamedPlant plantId={plant.id}>
         <Shell plants={plants} plantId={plant.id} onPlant={choose} connection={connection}>
-          <Suspense fallback={<LoadingNotice />}>
-            <Switch>
-              <Route path="/">
-                <BoardPage key={plant.id} plantId={plant.id} />
-              </Route>
-              <Route path="/sheets">
-                <SheetsPage key={plant.id} plantId={plant.id} />
-              </Route>
-              <Route path="/plans">
-                <PlansPage key={plant.id} plantId={plant.id} />
-              </Route>
-              <Route path="/orders">
-                <OrdersPage key={plant.id} plantId={plant.id} />
-              </Route>
-              <Route path="/plant/:section?">
-                {({ section }) => (
-                  <PlantPage key={plant.id} plantId={plant.id} onPlant={choose} section={section} />
-                )}
-              </Route>
-              <Route>
-                <EmptyNotice title={text.app.notFound}>
-                  <Link href="/" className="button button-main">
-                    {text.app.notFoundHint}
-                  </Link>
-                </EmptyNotice>
-              </Route>
-            </Switch>
-          </Suspense>
+          <CrashGuard place={place}>
+            <Suspense fallback={<LoadingNotice />}>
+              <Switch>
+                <Route path="/">
+                  <BoardPage key={plant.id} plantId={plant.id} />
+                </Route>
+                <Route path="/sheets">
+                  <SheetsPage key={plant.id} plantId={plant.id} />
+                </Route>
+                <Route path="/plans">
+                  <PlansPage key={plant.id} plantId={plant.id} />
+                </Route>
+                <Route path="/orders">
+                  <OrdersPage key={plant.id} plantId={plant.id} />
+                </Route>
+                <Route path="/plant/:section?">
+                  {({ section }) => (
+                    <PlantPage key={plant.id} plantId={plant.id} onPlant={choose} section={section} />
+                  )}
+                </Route>
+                <Route>
+                  <EmptyNotice title={text.app.notFound}>
+                    <Link href="/" className="button button-main">
+                      {text.app.notFoundHint}
+                    </Link>
+                  </EmptyNotice>
+                </Route>
+              </Switch>
+            </Suspense>
+          </CrashGuard>
         </Shell>
       </NamedPlant>
     </FormatProvider>

@@ -1,10 +1,11 @@
 import { lazy, type ComponentType, type LazyExoticComponent } from "react";
+import { fetchPart } from "../sync/missing-part.ts";
 
 /** A screen that is fetched when it is first opened: the board, which most open first, does not wait for it. */
 function lazyScreen<Props>(
   load: () => Promise<ComponentType<Props>>,
 ): LazyExoticComponent<ComponentType<Props>> {
-  return lazy(async () => ({ default: await load() }));
+  return lazy(async () => ({ default: await fetchPart(load) }));
 }
 
 export const ImportDesk = lazyScreen(

@@ -1,8 +1,9 @@
-import { useEffect, useState, type JSX, type ReactNode } from "react";
+import { useEffect, type JSX, type ReactNode } from "react";
 import { Link, useLocation } from "wouter";
 import type { PlantListResponse } from "@formweek/contracts";
 import type { Connection } from "../sync/events.ts";
 import { useText } from "../text/text.ts";
+import { ConnectionBanner } from "./connection-banner.tsx";
 import { SettingsMenu } from "./settings-menu.tsx";
 
 interface ShellProps {
@@ -17,7 +18,6 @@ interface ShellProps {
 export function Shell({ plants, plantId, onPlant, connection, children }: ShellProps): JSX.Element {
   const { app: text, sheets, versions } = useText();
   const [place] = useLocation();
-  const isOnline = useOnline();
   const menu = [
     { href: "/", label: text.board, isHere: place === "/" },
     { href: "/plans", label: versions.title, isHere: place === "/plans" },
@@ -65,28 +65,10 @@ export function Shell({ plants, plantId, onPlant, connection, children }: ShellP
           <SettingsMenu />
         </div>
       </header>
-      {(connection === "lost" || !isOnline) && (
-        <div className="shell-warning" role="status">
-          {isOnline ? text.reconnecting : text.offline}
-        </div>
-      )}
+      <ConnectionBanner connection={connection} />
       <main id="content" tabIndex={-1}>
         {children}
       </main>
     </>
   );
-}
-
-function useOnline(): boolean {
-  const [isOnline, setOnline] = useState(navigator.onLine);
-  useEffect(() => {
-    const update = (): void => setOnline(navigator.onLine);
-    window.addEventListener("online", update);
-    window.addEventListener("offline", update);
-    return () => {
-      window.removeEventListener("online", update);
-      window.removeEventListener("offline", update);
-    };
-  }, []);
-  return isOnline;
 }

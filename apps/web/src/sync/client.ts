@@ -1,5 +1,6 @@
 import { ProblemDetails, type EditRefusal, type FieldFault } from "@formweek/contracts";
 import type { ZodType } from "zod";
+import { watchCall } from "./slow-calls.ts";
 
 /** Why a call failed, in words for the planner. `status` 0: no answer arrived. */
 export interface CallProblem {
@@ -58,11 +59,14 @@ export async function call<Answer>({
 }
 
 async function reach(url: string, init: RequestInit): Promise<Response> {
+  const ended = watchCall();
   try {
     return await fetch(url, init);
   } catch (cause) {
     if (cause instanceof DOMException && cause.name === "AbortError") throw cause;
     throw new CallError(clientProblem(silentServer, 0, ""));
+  } finally {
+    ended();
   }
 }
 

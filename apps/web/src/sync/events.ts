@@ -1,10 +1,18 @@
 import { PlantMessage, type SolveRunResponse, type WorkingPlanResponse } from "@formweek/contracts";
 import { useQueryClient, type QueryClient } from "@tanstack/react-query";
 import { useEffect, useState } from "react";
+import { nowSeconds } from "./now.ts";
 import { keys } from "./queries.ts";
+import { serverAnswers } from "./reach.ts";
 import { followSolve } from "./solves.ts";
 
-export type Connection = "connecting" | "open" | "lost";
+/** How the server is reached. */
+export type Connection =
+  | { readonly kind: "connecting" }
+  /** `wasLostAt`: it had been lost since then; null: never. */
+  | { readonly kind: "open"; readonly wasLostAt: number | null }
+  /** No events arrive; `isAnswering`: but the server answers what it is asked. */
+  | { readonly kind: "lost"; readonly since: number; readonly isAnswering: boolean };
 
 const names = [
   "solve-progress",
@@ -15,68 +23,101 @@ const names = [
   "plant-changed",
   "working-plan-changed",
 ] as const;
+const firstWaitMs = 500;
 const longestWaitMs = 15_000;
+const askAgain = "formweek-try-now";
 
 /** Keeps what is known of a plant fresh by the server's events; comes back by itself after a lost connection. */
 export function usePlantEvents(plantId: string | null): Connection {
   const client = useQueryClient();
-  const [connection, setConnection] = useState<Connection>("connecting");
+  const [connection, setConnection] = useState<Connection>({ kind: "connecting" });
   useEffect(() => {
     if (plantId === null) return;
     return listen(plantId, {
       onMessage: (message) => take(client, plantId, message),
-      onConnection: (next) => {
-        setConnection((before) => {
-          // What happened while nobody listened is not sent again: ask for everything once.
-          if (before === "lost" && next === "open") void client.invalidateQueries();
-          return next;
-        });
+      onOpen: () => setConnection((before) => opened(before, client)),
+      onLost: (isAnswering) => {
+        // What nobody tells of is asked for.
+        if (isAnswering) void client.invalidateQueries();
+        setConnection((before) => lost(before, isAnswering));
       },
     });
   }, [client, plantId]);
   return connection;
 }
 
-interface Listener {
-  readonly onMessage: (message: PlantMessage) => void;
-  readonly onConnection: (connection: Connection) => void;
+function opened(before: Connection, client: QueryClient): Connection {
+  if (before.kind === "open") return before;
+  // What happened while nobody listened is not sent again: ask for everything once.
+  if (before.kind === "lost") void client.invalidateQueries();
+  return { kind: "open", wasLostAt: before.kind === "lost" ? before.since : null };
 }
 
-function listen(plantId: string, { onMessage, onConnection }: Listener): () => void {
+function lost(before: Connection, isAnswering: boolean): Connection {
+  const since = before.kind === "lost" ? before.since : nowSeconds();
+  return { kind: "lost", since, isAnswering };
+}
+
+interface Listener {
+  readonly onMessage: (message: PlantMessage) => void;
+  readonly onOpen: () => void;
+  readonly onLost: (isAnswering: boolean) => void;
+}
+
+function listen(plantId: string, { onMessage, onOpen, onLost }: Listener): () => void {
   let source: EventSource | null = null;
   let timer: ReturnType<typeof setTimeout> | undefined;
-  let waitMs = 500;
+  let waitMs = firstWaitMs;
+  let isEnded = false;
   const open = (): void => {
-    source = new EventSource(`/api/plants/${encodeURIComponent(plantId)}/events`);
-    source.onopen = () => {
-      waitMs = 500;
-      onConnection("open");
+    clearTimeout(timer);
+    source?.close();
+    const opening = new EventSource(`/api/plants/${encodeURIComponent(plantId)}/events`);
+    source = opening;
+    opening.onopen = () => {
+      waitMs = firstWaitMs;
+      onOpen();
     };
-    source.onerror = () => {
-      source?.close();
-      onConnection("lost");
-      timer = setTimeout(open, waitMs);
-      waitMs = Math.min(longestWaitMs, waitMs * 2);
-    };
+    opening.onerror = () => void lose();
     for (const name of names) {
-      source.addEventListener(name, (event) => {
+      opening.addEventListener(name, (event) => {
         const message = readMessage(event.data);
         if (message !== null) onMessage(message);
       });
     }
   };
-  const reopen = (): void => {
-    clearTimeout(timer);
-    source?.close();
-    open();
+  const lose = async (): Promise<void> => {
+    const failed = source;
+    failed?.close();
+    const isAnswering = await serverAnswers();
+    // Another attempt may have begun meanwhile.
+    if (isEnded || source !== failed) return;
+    onLost(isAnswering);
+    timer = setTimeout(open, waitMs);
+    waitMs = Math.min(longestWaitMs, waitMs * 2);
   };
+  // A server on this machine is there without any network: only one that does not answer is lost.
+  const onOffline = async (): Promise<void> => {
+    if (!(await serverAnswers()) && !isEnded) void lose();
+  };
+  const offline = (): void => void onOffline();
   open();
-  window.addEventListener("online", reopen);
+  window.addEventListener("online", open);
+  window.addEventListener("offline", offline);
+  window.addEventListener(askAgain, open);
   return () => {
-    window.removeEventListener("online", reopen);
+    isEnded = true;
+    window.removeEventListener("online", open);
+    window.removeEventListener("offline", offline);
+    window.removeEventListener(askAgain, open);
     clearTimeout(timer);
     source?.close();
   };
+}
+
+/** Tries to reach the server now instead of after the next wait. */
+export function tryNow(): void {
+  window.dispatchEvent(new Event(askAgain));
 }
 
 function readMessage(data: unknown): PlantMessage | null {

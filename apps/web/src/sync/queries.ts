@@ -37,6 +37,8 @@ export function usePlants(): UseQueryResult<PlantListResponse> {
   return useQuery({
     queryKey: keys.plants,
     queryFn: ({ signal }) => call({ path: "/plants", answer: PlantListResponse, signal }),
+    // Without a plant there are no events that would tell of the server's return.
+    refetchInterval: ({ state }) => (state.status === "error" ? 5000 : false),
   });
 }
 

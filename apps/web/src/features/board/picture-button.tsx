@@ -1,10 +1,12 @@
 import { lazy, Suspense, useState, type JSX } from "react";
+import { CrashGuard } from "../../components/crash-guard.tsx";
 import { Icon } from "../../components/icon.tsx";
+import { fetchPart } from "../../sync/missing-part.ts";
 import { useText } from "../../text/text.ts";
 import type { PictureParts } from "./picture-dialog.tsx";
 
 const PictureDialog = lazy(async () => {
-  const { PictureDialog: Dialog } = await import("./picture-dialog.tsx");
+  const { PictureDialog: Dialog } = await fetchPart(() => import("./picture-dialog.tsx"));
   return { default: Dialog };
 });
 
@@ -18,9 +20,11 @@ export function PictureButton({ parts }: { readonly parts: PictureParts }): JSX.
         <Icon name="export" /> {text.open}
       </button>
       {isOpen && (
-        <Suspense>
-          <PictureDialog parts={parts} onClose={() => setOpen(false)} />
-        </Suspense>
+        <CrashGuard>
+          <Suspense>
+            <PictureDialog parts={parts} onClose={() => setOpen(false)} />
+          </Suspense>
+        </CrashGuard>
       )}
     </>
   );

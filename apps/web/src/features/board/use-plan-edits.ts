@@ -26,6 +26,8 @@ export interface PlanEdits {
   readonly take: (step: WantedStep["step"], onTaken?: () => void) => void;
   /** Asks for the refused step once more, on the plan as it is now. */
   readonly takeAgain: (over: { readonly overFrozen: boolean }) => void;
+  /** Sends the step once more as it was, for the plan that it was decided on: a step that was taken after all is not taken twice. */
+  readonly sendAgain: () => void;
   readonly dismiss: () => void;
 }
 
@@ -41,6 +43,7 @@ const idle: PlanEdits = {
   others: noOthers,
   take: () => undefined,
   takeAgain: () => undefined,
+  sendAgain: () => undefined,
   dismiss: () => undefined,
 };
 
@@ -87,6 +90,9 @@ export function useOpenEdits(plantId: string, store: BoardStore): PlanEdits {
       takeAgain: ({ overFrozen }) => {
         if (variables !== undefined && !isPending)
           mutate({ step: variables.step, ...seenIn(known), overFrozen });
+      },
+      sendAgain: () => {
+        if (variables !== undefined && !isPending) mutate(variables);
       },
       dismiss: reset,
     }),

@@ -70,6 +70,10 @@ export const editText: typeof english = {
     splitLine: "Linie des neuen Loses",
     splitNow: "Teilen",
     leave: "So lassen",
+    unanswered: (wanted) => `Der Server hat nicht geantwortet: ${wanted}.`,
+    unansweredHint:
+      "Die Tafel zeigt den zuletzt bekannten Plan. Erneut senden, sobald der Server wieder da ist; wurde es doch getan, wird es nicht zweimal getan.",
+    sendAgain: "Erneut senden",
     dismiss: "Ausblenden",
   },
 };

@@ -18,9 +18,24 @@ export const shellText: typeof english = {
     takeAway: "Mitnehmen",
     settingsHint: "Gilt in diesem Browser.",
     language: "Sprache",
-    offline:
-      "Keine Verbindung zum Server. Das Gezeigte kann veraltet sein; die Verbindung kommt von selbst zurück.",
-    reconnecting: "Verbindung verloren. Neuer Versuch läuft…",
+    serverGone: (since) => `Der Server antwortet seit ${since} nicht.`,
+    serverGoneHint:
+      "Das Gezeigte kann veraltet sein. Ansehen, Filtern, Drucken und Bilder gehen weiter; Änderungen werden abgelehnt und bleiben hier, um sie erneut zu senden. Die Verbindung kommt von selbst zurück.",
+    newsLost: (since) => `Keine Nachrichten vom Server seit ${since}.`,
+    newsLostHint:
+      "Er antwortet, die Arbeit geht weiter wie sonst. Was andere tun, wird alle paar Sekunden erfragt.",
+    serverSlow: "Der Server braucht lange für eine Antwort.",
+    serverSlowHint: "Es wird weiter auf ihn gewartet; nichts geht verloren.",
+    serverBack: "Der Server ist wieder da.",
+    serverBackHint: (from, to) => `Er fehlte von ${from} bis ${to}. Alles Gezeigte ist neu erfragt.`,
+    tryNow: "Jetzt versuchen",
+    partMissing: "Dieser Teil der Seite war nicht zu laden",
+    partMissingHint:
+      "Der Server fehlt, oder er ist neuer als diese Seite. Neuladen holt den neuesten Stand; die Adresse bleibt.",
+    partStillMissing:
+      "Die Seite wurde neu geladen, und der Teil fehlt noch immer. Die anderen Seiten gehen; bitte dem Betreiber des Servers melden.",
+    partServerSilent:
+      "Der Server antwortet nicht. Die Seite wurde nicht neu geladen, damit bleibt, was offen ist.",
     loading: "Lädt…",
     noPlant: "Noch kein Werk vorhanden",
     noPlantHint: "Den Server einmal mit leerem Datenordner starten: Er lädt das Beispielwerk.",

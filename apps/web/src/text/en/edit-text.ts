@@ -69,6 +69,10 @@ export const editText = {
     splitLine: "Line of the new lot",
     splitNow: "Split",
     leave: "Leave as it is",
+    unanswered: (wanted: string) => `The server did not answer: ${wanted}.`,
+    unansweredHint:
+      "The board shows the plan as it was last known. Send it again once the server is back; if it was done after all, it is not done twice.",
+    sendAgain: "Send again",
     dismiss: "Dismiss",
   },
 };

@@ -16,8 +16,24 @@ export const shellText = {
     takeAway: "Take away",
     settingsHint: "Kept in this browser.",
     language: "Language",
-    offline: "No connection to the server. What you see may be old; it comes back by itself.",
-    reconnecting: "Connection lost. Trying again…",
+    serverGone: (since: string) => `The server has not answered since ${since}.`,
+    serverGoneHint:
+      "What is shown may be old. Looking around, filtering, printing and pictures still work; changes are refused and stay here to be sent again. It comes back by itself.",
+    newsLost: (since: string) => `No news from the server since ${since}.`,
+    newsLostHint:
+      "It answers, so work goes on as usual. What others do is asked for every few seconds instead.",
+    serverSlow: "The server takes long to answer.",
+    serverSlowHint: "It is still being waited for; nothing is lost.",
+    serverBack: "The server is back.",
+    serverBackHint: (from: string, to: string) =>
+      `It was gone from ${from} to ${to}. Everything shown has been asked for again.`,
+    tryNow: "Try now",
+    partMissing: "This part of the page could not be fetched",
+    partMissingHint:
+      "The server is gone, or it is newer than this page. A reload fetches the newest; the address stays.",
+    partStillMissing:
+      "The page has been reloaded, and the part is still missing. The other pages work; tell whoever runs the server.",
+    partServerSilent: "The server does not answer. The page was not reloaded, so that what is open stays.",
     loading: "Loading…",
     noPlant: "There is no plant yet",
     noPlantHint: "Start the server once with an empty data folder: it loads the demo plant.",
