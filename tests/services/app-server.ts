@@ -10,6 +10,10 @@ export interface AppServer {
   readonly url: string;
   /** Ends the process and removes its data. */
   readonly stop: () => Promise<void>;
+  /** Ends the process and keeps its data; the address falls silent. */
+  readonly pause: () => Promise<void>;
+  /** Starts it again at the same address with the same data. */
+  readonly resume: () => Promise<void>;
 }
 
 const program = fileURLToPath(new URL("../../apps/api/dist/main.js", import.meta.url));
@@ -18,23 +22,32 @@ const startWithinMs = 90_000;
 /** Starts what `npm start` starts after its build, and waits until the demo's week has been planned. */
 export async function startApp(): Promise<AppServer> {
   const folder = mkdtempSync(join(tmpdir(), "formweek-e2e-"));
-  const child = spawn(process.execPath, [program], {
-    env: { ...process.env, FORMWEEK_DATA: join(folder, "data"), PORT: "0", LOG_LEVEL: "error" },
-    stdio: ["ignore", "pipe", "pipe"],
-  });
+  const start = (port: string): ChildProcess =>
+    spawn(process.execPath, [program], {
+      env: { ...process.env, FORMWEEK_DATA: join(folder, "data"), PORT: port, LOG_LEVEL: "error" },
+      stdio: ["ignore", "pipe", "pipe"],
+    });
+  let child = start("0");
+  const pause = (): Promise<void> => endProcess(child, "SIGTERM");
   const stop = async (): Promise<void> => {
-    await endProcess(child, "SIGTERM");
+    await pause();
     rmSync(folder, { recursive: true, force: true });
   };
   try {
-    return { url: await addressOnceReady(child), stop };
+    const url = await addressOnceSaid(child, /^Planned \d+ orders/m);
+    const resume = async (): Promise<void> => {
+      child = start(new URL(url).port);
+      await addressOnceSaid(child, /^Formweek is at/m);
+    };
+    return { url, stop, pause, resume };
   } catch (cause) {
     await stop();
     throw cause;
   }
 }
 
-function addressOnceReady(child: ChildProcess): Promise<string> {
+/** The address that the app listens at, once it has said something. */
+function addressOnceSaid(child: ChildProcess, wanted: RegExp): Promise<string> {
   return new Promise((resolve, reject) => {
     let said = "";
     const fail = (why: string): void => reject(new Error(`${why}\n${said}`));
@@ -42,7 +55,7 @@ function addressOnceReady(child: ChildProcess): Promise<string> {
     const hear = (chunk: Buffer): void => {
       said += chunk.toString();
       const url = /http:\/\/[^\s"]+/.exec(said)?.[0];
-      if (url !== undefined && /^Planned \d+ orders/m.test(said)) {
+      if (url !== undefined && wanted.test(said)) {
         clearTimeout(timer);
         resolve(url);
       }

@@ -2,6 +2,7 @@ import { localPlanner } from "@formweek/application";
 import { type Config, type Runtime, compose, readConfig } from "@formweek/composition";
 import { fileURLToPath } from "node:url";
 import { loadDemo, planDemo } from "./demo-week.ts";
+import { namedPlanner } from "./named-planner.ts";
 import { buildServer } from "./server.ts";
 import type { WireServer } from "./wire-type-provider.ts";
 
@@ -30,7 +31,7 @@ async function main(): Promise<void> {
 async function serve(runtime: Runtime, { host, port }: Config): Promise<WireServer> {
   const server = await buildServer({
     app: runtime.app,
-    actorOf: () => localPlanner,
+    actorOf: runtime.runsJobs ? namedPlanner : () => localPlanner,
     log: runtime.log,
     readiness: runtime.health,
     boardFolder,

@@ -3,6 +3,7 @@ import { Disclosure } from "../components/disclosure.tsx";
 import { Icon } from "../components/icon.tsx";
 import { densityChoice } from "../sync/density.ts";
 import { useKeptChoice, type KeptChoice } from "../sync/kept-choice.ts";
+import { cleanName, longestName, plannerName } from "../sync/planner-name.ts";
 import { languages, readableLanguages } from "../text/languages.ts";
 import { useLanguage, useText } from "../text/text.ts";
 import { languageChoice } from "./language.tsx";
@@ -24,6 +25,7 @@ export function SettingsMenu(): JSX.Element {
       <LanguageSelect />
       <KeptSelect label={text.theme} choice={themeChoice} words={text.themes} />
       <KeptSelect label={text.density} choice={densityChoice} words={text.densities} />
+      <NameField />
       <p className="hint">{text.settingsHint}</p>
     </Disclosure>
   );
@@ -47,6 +49,31 @@ function LanguageSelect(): JSX.Element {
           </option>
         ))}
       </select>
+    </>
+  );
+}
+
+function NameField(): JSX.Element {
+  const { app: text } = useText();
+  const id = useId();
+  return (
+    <>
+      <label htmlFor={id}>{text.yourName}</label>
+      <input
+        id={id}
+        className="field"
+        defaultValue={plannerName.read()}
+        maxLength={longestName}
+        autoComplete="nickname"
+        aria-describedby={`${id}-hint`}
+        onChange={({ target }) => plannerName.choose(cleanName(target.value))}
+        onBlur={({ target }) => {
+          target.value = plannerName.read();
+        }}
+      />
+      <p className="hint" id={`${id}-hint`}>
+        {text.yourNameHint}
+      </p>
     </>
   );
 }

@@ -1,5 +1,6 @@
 import { ProblemDetails, type EditRefusal, type FieldFault } from "@formweek/contracts";
 import type { ZodType } from "zod";
+import { nameHeader } from "./planner-name.ts";
 import { watchCall } from "./slow-calls.ts";
 
 /** Why a call failed, in words for the planner. `status` 0: no answer arrived. */
@@ -47,7 +48,10 @@ export async function call<Answer>({
   const isForm = body instanceof FormData;
   const response = await reach(`/api${path}`, {
     method,
-    headers: body === undefined || isForm ? {} : { "content-type": "application/json" },
+    headers: {
+      ...(method === "GET" ? {} : nameHeader()),
+      ...(body === undefined || isForm ? {} : { "content-type": "application/json" }),
+    },
     ...(body === undefined ? {} : { body: isForm ? body : JSON.stringify(body) }),
     ...(signal === undefined ? {} : { signal }),
   });

@@ -16,6 +16,8 @@ export const shellText: typeof english = {
     densities: { roomy: "Weit", compact: "Eng" },
     settings: "Einstellungen",
     takeAway: "Mitnehmen",
+    yourName: "Eigener Name",
+    yourNameHint: "Andere sehen ihn bei den Änderungen. Keine Anmeldung: Jeder kann jeden Namen schreiben.",
     settingsHint: "Gilt in diesem Browser.",
     language: "Sprache",
     serverGone: (since) => `Der Server antwortet seit ${since} nicht.`,

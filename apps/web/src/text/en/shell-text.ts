@@ -14,6 +14,8 @@ export const shellText = {
     densities: { roomy: "Roomy", compact: "Compact" },
     settings: "Settings",
     takeAway: "Take away",
+    yourName: "Your name",
+    yourNameHint: "Others see it beside your changes. It is no sign-in: anybody can write any name.",
     settingsHint: "Kept in this browser.",
     language: "Language",
     serverGone: (since: string) => `The server has not answered since ${since}.`,
