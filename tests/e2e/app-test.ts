@@ -1,4 +1,4 @@
-import { test as base } from "@playwright/test";
+import { test as base, type Page } from "@playwright/test";
 import { startApp, type AppServer } from "../services/app-server.ts";
 
 /** Tests against the real app; one server for each worker, so that a spec's tests build on one another's data. */
@@ -17,5 +17,15 @@ export const test = base.extend<object, { readonly app: AppServer }>({
     await use(app.url);
   },
 });
+
+/** Opens the panel of a button, where it is not open yet. */
+export async function openPanel(page: Page, name: string | RegExp): Promise<void> {
+  const button = page.getByRole("button", { name });
+  await button.waitFor();
+  if ((await button.getAttribute("aria-expanded")) === "false") await button.click();
+}
+
+/** The button of how to plan, whose words say what is chosen. */
+export const howToPlan = /^How to plan:/;
 
 export { expect } from "@playwright/test";

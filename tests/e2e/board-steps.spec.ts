@@ -1,6 +1,6 @@
 import { AxeBuilder } from "@axe-core/playwright";
 import type { APIRequestContext } from "@playwright/test";
-import { expect, test } from "./app-test.ts";
+import { expect, howToPlan, openPanel, test } from "./app-test.ts";
 
 const plantPath = "/api/plants/ellerwade";
 
@@ -17,6 +17,7 @@ test("a planning run is taken back by key and done again by button, also after a
   await expect(undo).toBeDisabled();
   await expect(redo).toBeDisabled();
   const first = await latestId(request);
+  await openPanel(page, howToPlan);
   await page.getByRole("combobox", { name: "Think for" }).selectOption({ index: 0 });
   await page.getByRole("button", { name: "Plan again" }).click();
   await expect(page.getByText("The new plan is on the board.")).toBeVisible({ timeout: 60_000 });

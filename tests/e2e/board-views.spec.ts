@@ -1,7 +1,7 @@
 import { AxeBuilder } from "@axe-core/playwright";
 import type { Page } from "@playwright/test";
 import type { PlanDocument } from "@formweek/contracts";
-import { expect, test } from "./app-test.ts";
+import { expect, openPanel, test } from "./app-test.ts";
 
 const latestPlan = async (page: Page): Promise<PlanDocument> => {
   const answer = await page.request.get("/api/plants/ellerwade/plans/latest");
@@ -68,6 +68,7 @@ test("what the board shows is in its address: a reload and a link show the same,
   await page.goto("/");
   const customers = page.getByRole("combobox", { name: "Customer" });
   const rows = page.getByRole("combobox", { name: "One row for each" });
+  await openPanel(page, "Filters");
   await customers.selectOption(customer);
   await expect(page).toHaveURL(/customer=/);
   const found = page.getByRole("status").filter({ hasText: /orders? found/ });
@@ -86,6 +87,7 @@ test("what the board shows is in its address: a reload and a link show the same,
   await colleague.setViewportSize({ width: 1000, height: 700 });
   await colleague.goto(address);
   for (const seen of [page, colleague]) {
+    await openPanel(seen, "1 filter on");
     await expect(seen.getByRole("combobox", { name: "Customer" })).toHaveValue(customer);
     await expect(seen.getByRole("combobox", { name: "One row for each" })).toHaveValue("moulds");
     await expect(seen.getByRole("combobox", { name: "Time shown" })).toHaveValue("day");

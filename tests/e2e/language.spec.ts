@@ -2,7 +2,7 @@ import { AxeBuilder } from "@axe-core/playwright";
 import type { APIRequestContext, Page } from "@playwright/test";
 import { de } from "../../apps/web/src/text/de/de.ts";
 import { en } from "../../apps/web/src/text/en/en.ts";
-import { expect, test } from "./app-test.ts";
+import { expect, openPanel, test } from "./app-test.ts";
 
 test.use({ locale: "de-DE" });
 
@@ -65,7 +65,9 @@ const screens: readonly Screen[] = [
     open: async (page) => {
       const file = { name: "auftraege.csv", mimeType: "text/csv", buffer: Buffer.from(badRows) };
       await page.getByTestId("import-file").setInputFiles(file);
-      await expect(page.getByRole("heading", { name: de.imports.reportTitle(["auftraege.csv"]) })).toBeVisible();
+      await expect(
+        page.getByRole("heading", { name: de.imports.reportTitle(["auftraege.csv"]) }),
+      ).toBeVisible();
     },
   },
   {
@@ -201,11 +203,13 @@ test("the choice of language outlasts a reload and goes before the browser's wis
   await page.goto("/orders");
   await expect(page.getByRole("heading", { level: 1, name: de.orders.title })).toBeVisible();
   await expect(page).toHaveTitle(`${de.app.orders} · Formweek`);
+  await openPanel(page, de.app.settings);
   await page.getByRole("combobox", { name: de.app.language }).selectOption({ label: "English" });
   await expect(page.getByRole("heading", { level: 1, name: en.orders.title })).toBeVisible();
   await expect(page.locator("html")).toHaveAttribute("lang", "en-GB");
   await page.reload();
   await expect(page.getByRole("heading", { level: 1, name: en.orders.title })).toBeVisible();
+  await openPanel(page, en.app.settings);
   await page.getByRole("combobox", { name: en.app.language }).selectOption({ label: "Deutsch" });
   await expect(page.getByRole("heading", { level: 1, name: de.orders.title })).toBeVisible();
 });

@@ -1,5 +1,5 @@
 import { readFile } from "node:fs/promises";
-import { expect, test } from "./app-test.ts";
+import { expect, howToPlan, openPanel, test } from "./app-test.ts";
 
 const header = "order;customer;product;pieces;due date";
 
@@ -100,6 +100,7 @@ test.describe.serial("the week's orders in, a checked schedule out", () => {
     const before = await latest();
     await page.goto("/");
     await expect(page.getByText("new or changed since this plan")).toBeVisible();
+    await openPanel(page, howToPlan);
     await page.getByRole("combobox", { name: "Think for" }).selectOption("60");
     await page.getByRole("button", { name: "Plan again" }).click();
     await expect(page.getByRole("progressbar", { name: "Planning…" })).toBeVisible();
@@ -130,6 +131,7 @@ test.describe.serial("the week's orders in, a checked schedule out", () => {
 
   test("exports come as files", async ({ page }) => {
     await page.goto("/orders");
+    await openPanel(page, "Take away");
     const [download] = await Promise.all([
       page.waitForEvent("download"),
       page.getByRole("link", { name: "Export CSV" }).click(),
@@ -145,6 +147,7 @@ test.describe.serial("the week's orders in, a checked schedule out", () => {
   ] as const) {
     test(`"${link}" saves a table of the planned orders`, async ({ page, request }) => {
       await page.goto(path);
+      await openPanel(page, "Take away");
       const saved = page.waitForEvent("download");
       await page.getByRole("link", { name: link }).click();
       const download = await saved;

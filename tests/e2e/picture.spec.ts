@@ -1,7 +1,7 @@
 import { readFile } from "node:fs/promises";
 import type { PlanDocument } from "@formweek/contracts";
 import type { Page } from "@playwright/test";
-import { expect, test } from "./app-test.ts";
+import { expect, openPanel, test } from "./app-test.ts";
 import { latestPlan } from "../helpers/board-places.ts";
 
 /** What is saved when a button of the opened dialog is pressed. */
@@ -49,6 +49,7 @@ test("the whole plan is saved as SVG by keyboard: titled, with real words, each 
   const { document } = await latestPlan(request);
   await page.emulateMedia({ colorScheme: "dark" });
   await page.goto("/");
+  await openPanel(page, "Take away");
   await page.getByRole("button", { name: "Board as picture…" }).press("Enter");
   await page.getByRole("radio", { name: "All rows of the whole plan" }).press("Space");
   const { name, bytes } = await saved(page, "Save as SVG");
@@ -70,6 +71,7 @@ test("the whole plan is saved as SVG by keyboard: titled, with real words, each 
 
 test("what is in sight is saved as PNG with two dots a pixel; Escape saves nothing", async ({ page }) => {
   await page.goto("/");
+  await openPanel(page, "Take away");
   const open = page.getByRole("button", { name: "Board as picture…" });
   await open.click();
   await expect(page.getByRole("dialog")).toBeVisible();

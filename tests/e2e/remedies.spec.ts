@@ -1,6 +1,6 @@
 import { AxeBuilder } from "@axe-core/playwright";
 import type { APIRequestContext, Locator, Page } from "@playwright/test";
-import { expect, test } from "./app-test.ts";
+import { expect, howToPlan, openPanel, test } from "./app-test.ts";
 import { latestPlan, plantPath } from "../helpers/board-places.ts";
 
 const button = (page: Page, name: string | RegExp): Locator => page.getByRole("button", { name });
@@ -92,6 +92,7 @@ test("what matters more is said before planning, and plans are compared and chos
   request,
 }) => {
   await page.goto("/");
+  await openPanel(page, howToPlan);
   await page.getByRole("combobox", { name: "What matters more" }).selectOption({ label: "Fewer changes" });
   await page.getByRole("combobox", { name: "Think for" }).selectOption({ index: 0 });
   await button(page, "Plan again").click();

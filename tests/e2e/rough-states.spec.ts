@@ -1,6 +1,6 @@
 import { AxeBuilder } from "@axe-core/playwright";
 import type { Page } from "@playwright/test";
-import { expect, test } from "./app-test.ts";
+import { expect, openPanel, test } from "./app-test.ts";
 
 async function isClean(page: Page): Promise<void> {
   const { violations } = await new AxeBuilder({ page }).analyze();
@@ -62,11 +62,11 @@ test("going offline keeps the board and says that it may be old", async ({ page,
   await page.goto("/");
   await expect(page.getByRole("application")).toBeVisible();
   await context.setOffline(true);
-  await expect(page.getByText("No connection to the server.", { exact: false })).toBeVisible();
+  await expect(page.getByText("The server has not answered since", { exact: false })).toBeVisible();
   await expect(page.getByRole("application")).toBeVisible();
   await page.screenshot({ path: "test-results/screens/board-offline-light-1280.png" });
   await context.setOffline(false);
-  await expect(page.getByText("No connection to the server.", { exact: false })).toBeHidden();
+  await expect(page.getByText("The server has not answered since", { exact: false })).toBeHidden();
 });
 
 test("an answer of another shape is refused in words", async ({ page }) => {
@@ -86,6 +86,7 @@ test("the colours follow the system until the reader chooses, and the choice is 
   await page.goto("/");
   const root = page.locator("html");
   await expect(root).toHaveAttribute("data-theme", "dark");
+  await openPanel(page, "Settings");
   await page.getByRole("combobox", { name: "Colours" }).selectOption("light");
   await expect(root).toHaveAttribute("data-theme", "light");
   await page.reload();

@@ -1,6 +1,6 @@
 import { AxeBuilder } from "@axe-core/playwright";
 import type { Page } from "@playwright/test";
-import { expect, test } from "./app-test.ts";
+import { expect, howToPlan, openPanel, test } from "./app-test.ts";
 
 interface Screen {
   readonly name: string;
@@ -51,8 +51,16 @@ const screens: readonly Screen[] = [
   {
     name: "board-picture",
     path: "/",
-    open: (page) => page.getByRole("button", { name: "Board as picture…" }).click(),
+    open: async (page) => {
+      await openPanel(page, "Take away");
+      await page.getByRole("button", { name: "Board as picture…" }).click();
+    },
   },
+  { name: "board-filters", path: "/?customer=none", open: (page) => openPanel(page, "1 filter on") },
+  { name: "board-how-to-plan", path: "/", open: (page) => openPanel(page, howToPlan) },
+  { name: "settings", path: "/", open: (page) => openPanel(page, "Settings") },
+  { name: "take-away", path: "/orders", open: (page) => openPanel(page, "Take away") },
+  { name: "not-found", path: "/nowhere" },
   { name: "sheets", path: "/sheets" },
   { name: "plans", path: "/plans" },
   { name: "orders", path: "/orders" },
@@ -97,11 +105,25 @@ const sizes = [
   { name: "narrow", width: 390, height: 844 },
 ] as const;
 
-for (const theme of ["light", "dark"] as const) {
-  test.describe(`every screen, ${theme}`, () => {
+/** Colours and distances are apart from one another in the styles: each of both is seen once. */
+const looks = [
+  { theme: "light", density: "roomy" },
+  { theme: "dark", density: "compact" },
+] as const;
+
+for (const { theme, density } of looks) {
+  test.describe(`every screen, ${theme}, ${density}`, () => {
     test.use({ colorScheme: theme });
+    test.beforeEach(({ page }) =>
+      page.addInitScript((kept) => localStorage.setItem("formweek.density", kept), density),
+    );
     for (const screen of screens) {
       test(screen.name, async ({ page }) => {
+        const said: string[] = [];
+        page.on("console", (message) => {
+          if (message.type() === "error" || message.type() === "warning") said.push(message.text());
+        });
+        page.on("pageerror", ({ message }) => said.push(message));
         await page.goto(screen.path);
         await page.locator("main h1, main h2").first().waitFor({ state: "attached" });
         await page.evaluate(() => document.fonts.ready);
@@ -114,12 +136,15 @@ for (const theme of ["light", "dark"] as const) {
         ).toEqual([]);
         for (const { name, width, height } of sizes) {
           await page.setViewportSize({ width, height });
-          await page.screenshot({ path: `test-results/screens/${screen.name}-${theme}-${name}.png` });
+          await page.screenshot({
+            path: `test-results/screens/${screen.name}-${theme}-${density}-${name}.png`,
+          });
           const isScrolledSideways = await page.evaluate(
             () => document.documentElement.scrollWidth > window.innerWidth,
           );
           expect(isScrolledSideways, `${name} scrolls sideways`).toBe(false);
         }
+        expect(said, "errors and warnings in the console").toEqual([]);
       });
     }
   });

@@ -1,7 +1,7 @@
 import type { Page } from "@playwright/test";
 import type { PlanDocument } from "@formweek/contracts";
 import { AxeBuilder } from "@axe-core/playwright";
-import { expect, test } from "./app-test.ts";
+import { expect, openPanel, test } from "./app-test.ts";
 
 const sheets = (page: Page) => page.getByRole("article");
 const paperWidthPx = { A4: 210 / 25.4, Letter: 8.5 } as const;
@@ -24,6 +24,7 @@ test("the board leads to sheets that say what each line does, and they print", a
   const answer = await request.get("/api/plants/ellerwade/plans/latest");
   const { document } = (await answer.json()) as { document: PlanDocument };
   await page.goto("/");
+  await openPanel(page, "Take away");
   await page.getByRole("link", { name: "Print sheets" }).click();
   await expect(page).toHaveTitle("Print sheets · Formweek");
   await expect(sheets(page).first()).toBeVisible();

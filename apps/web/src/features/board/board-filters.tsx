@@ -70,7 +70,11 @@ export function BoardFilters(): JSX.Element {
         <button
           type="button"
           className="button"
-          onClick={() => store.send({ kind: "filtered", by: everything })}
+          onClick={({ currentTarget }) => {
+            // The button goes with the filter.
+            currentTarget.form?.querySelector<HTMLElement>("input[type=search]")?.focus();
+            store.send({ kind: "filtered", by: everything });
+          }}
         >
           {text.showAll}
         </button>

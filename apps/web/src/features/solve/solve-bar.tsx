@@ -1,6 +1,7 @@
 import type { PlanDocument, SolveRunResponse } from "@formweek/contracts";
 import { useEffect, type JSX } from "react";
 import { Icon } from "../../components/icon.tsx";
+import { useKeptFocus } from "../../components/use-kept-focus.ts";
 import { useFormat } from "../../format/use-format.ts";
 import { CallError } from "../../sync/client.ts";
 import { isRunning, useSolveRun } from "../../sync/queries.ts";
@@ -24,9 +25,10 @@ export function SolveBar({ plantId, document, hasOrders }: SolveBarProps): JSX.E
   const outcome = useOutcome(plantId, run.data, document);
   useForgetUnknown(plantId, followed, run.error);
   const isGoing = run.data !== undefined && isRunning(run.data.state);
+  const focus = useKeptFocus(`${isGoing ? "run" : "start"} ${outcome.ended?.runId ?? ""}`);
   const found = outcome.ended?.state === "failed" ? null : outcome.ended;
   return (
-    <div className="solve">
+    <div className="solve" {...focus}>
       {isGoing ? (
         <RunningSolve plantId={plantId} run={run.data} />
       ) : (
