@@ -1,4 +1,4 @@
-import { useState, type JSX, type KeyboardEvent } from "react";
+import { useState, type JSX } from "react";
 import type { Plant } from "@formweek/capacity-model";
 import type { RateEntry } from "@formweek/contracts";
 import { Facts } from "../../components/facts.tsx";
@@ -23,11 +23,8 @@ export function RatePanel({ cell, plant, onClose }: RatePanelProps): JSX.Element
   if (entry === undefined) return null;
   const nameOf = (records: readonly { readonly id: string; readonly name: string }[], id: string): string =>
     records.find((record) => record.id === id)?.name ?? id;
-  const close = (event: KeyboardEvent): void => {
-    if (event.key === "Escape") onClose();
-  };
   return (
-    <aside className="details rate-panel" aria-label={text.plant.sections.rates} onKeyDown={close}>
+    <aside className="details rate-panel" aria-label={text.plant.sections.rates}>
       <button
         type="button"
         className="button button-icon details-close"

@@ -1,4 +1,4 @@
-import { useMemo, useState, type JSX } from "react";
+import { useMemo, useRef, useState, type JSX } from "react";
 import type { Plant } from "@formweek/capacity-model";
 import { FindBox } from "../../components/find-box.tsx";
 import { EmptyNotice, FailureNotice, LoadingNotice } from "../../components/notice.tsx";
@@ -21,6 +21,12 @@ export function RatesSection({ plantId, plant }: RatesSectionProps): JSX.Element
   const cells = useMemo(() => (rates.data === undefined ? null : rateMatrix(rates.data)), [rates.data]);
   const [openKey, setOpenKey] = useState<string | null>(null);
   const [sought, setSought] = useState("");
+  const book = useRef<HTMLDivElement>(null);
+  /** The focus goes back to the cell that was opened. */
+  const close = (): void => {
+    book.current?.querySelector<HTMLElement>('.cell[aria-expanded="true"]')?.focus();
+    setOpenKey(null);
+  };
   if (rates.error !== null)
     return <FailureNotice isInner cause={rates.error} onRetry={() => void rates.refetch()} />;
   if (cells === null) return <LoadingNotice />;
@@ -34,7 +40,13 @@ export function RatesSection({ plantId, plant }: RatesSectionProps): JSX.Element
         <FindBox label={text.plant.find} hint={text.plant.rates.mould} value={sought} onChange={setSought} />
         <p className="hint">{text.plant.rates.hint}</p>
       </div>
-      <div className="book">
+      <div
+        ref={book}
+        className="book"
+        onKeyDown={({ key }) => {
+          if (key === "Escape") close();
+        }}
+      >
         <div className="scroller" tabIndex={0} role="region" aria-label={text.plant.rates.matrix}>
           <table className="table matrix">
             <caption className="unseen">{text.plant.rates.matrix}</caption>
@@ -70,9 +82,7 @@ export function RatesSection({ plantId, plant }: RatesSectionProps): JSX.Element
             </tbody>
           </table>
         </div>
-        {open !== undefined && (
-          <RatePanel key={openKey} cell={open} plant={plant} onClose={() => setOpenKey(null)} />
-        )}
+        {open !== undefined && <RatePanel key={openKey} cell={open} plant={plant} onClose={close} />}
       </div>
     </div>
   );
