@@ -19,6 +19,7 @@ import { recoverRuns } from "./jobs/recover-runs.ts";
 import { runSolve } from "./jobs/run-solve.ts";
 import type { JobHandlers } from "./ports/job-queue.ts";
 import type { Ports } from "./ports/ports.ts";
+import { forgetOldBookSteps } from "./jobs/forget-old-book-steps.ts";
 import { forgetOldImports } from "./jobs/forget-old-imports.ts";
 import { exportOrderBook } from "./queries/export-order-book.ts";
 import { exportPlan } from "./queries/export-plan.ts";
@@ -32,6 +33,7 @@ import { getPlant } from "./queries/get-plant.ts";
 import { getRates } from "./queries/get-rates.ts";
 import { getRun } from "./queries/get-run.ts";
 import { getWorkingPlan } from "./queries/get-working-plan.ts";
+import { listBookSteps } from "./queries/list-book-steps.ts";
 import { listPlans } from "./queries/list-plans.ts";
 import { listSteps } from "./queries/list-steps.ts";
 import { listPublications } from "./queries/list-publications.ts";
@@ -72,6 +74,7 @@ export function createApplication(ports: Ports) {
       getPlant: guard(getPlant),
       getRates: guard(getRates),
       getOrderBook: guard(getOrderBook),
+      listBookSteps: guard(listBookSteps),
       getPins: guard(getPins),
       getRun: guard(getRun),
       listPlans: guard(listPlans),
@@ -95,6 +98,7 @@ export function createApplication(ports: Ports) {
     upkeep: async (): Promise<void> => {
       await recoverRuns(ports);
       await forgetOldImports(ports);
+      await forgetOldBookSteps(ports);
     },
   };
 }

@@ -46,7 +46,7 @@ export function importRoutes(server: WireServer, { app, actorOf }: Asked): void 
       },
     },
     async (request) => {
-      const input = { ...request.params, revision: request.body.revision };
+      const input = { ...request.params, revision: request.body.revision, desk: request.body.desk ?? null };
       return valueOf(await app.commands.acceptImport(input, actorOf(request)));
     },
   );

@@ -1,5 +1,13 @@
-import { isoInstant, type BookedOrder as Booked, type OrderTerms as Terms } from "@formweek/application";
 import {
+  isoInstant,
+  type BookedOrder as Booked,
+  type NumberedBookStep,
+  type OrderTerms as Terms,
+} from "@formweek/application";
+import {
+  type BookStep,
+  BookStepsQuery,
+  BookStepsResponse,
   type BookedOrder,
   ChangeOrdersRequest,
   OrderBookResponse,
@@ -49,9 +57,39 @@ export function orderRoutes(server: WireServer, { app, actorOf }: Asked): void {
         before: before === null ? null : termsOf(before),
         after: after === null ? null : termsOf(after),
       }));
-      return valueOf(await app.commands.changeOrders({ ...request.params, changes }, actorOf(request)));
+      const input = { ...request.params, changes, step: request.body.step ?? null };
+      return valueOf(await app.commands.changeOrders(input, actorOf(request)));
     },
   );
+
+  server.get(
+    "/api/plants/:plantId/orders/steps",
+    {
+      schema: {
+        tags: ["orders"],
+        summary: "What the asker did to the order book at one desk, for taking it back and doing it again",
+        params: PlantPath,
+        querystring: BookStepsQuery,
+        response: { 200: BookStepsResponse, ...failures },
+      },
+    },
+    async (request) => {
+      const input = { ...request.params, ...request.query };
+      return valueOf(await app.queries.listBookSteps(input, actorOf(request))).map(stepOnTheWire);
+    },
+  );
+}
+
+function stepOnTheWire({ number, kind, of, changes, at }: NumberedBookStep): BookStep {
+  const onTheWire = (terms: Terms | null): OrderTerms | null =>
+    terms === null ? null : termsOnTheWire(terms);
+  return {
+    number,
+    kind,
+    of,
+    changes: changes.map(({ before, after }) => ({ before: onTheWire(before), after: onTheWire(after) })),
+    at: isoInstant(at),
+  };
 }
 
 function termsOf({ dueAt, earliestStartAt, ...rest }: OrderTerms): Terms {

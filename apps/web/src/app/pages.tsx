@@ -103,9 +103,9 @@ export function OrdersPage({ plantId }: { readonly plantId: string }): JSX.Eleme
         plantId={plantId}
         kind="orders"
         plant={plant.data?.plant}
-        onAccepted={({ changes, summary }) => {
+        onAccepted={({ changes, summary }, { step }) => {
           const isWhole = changes.length === summary.added + summary.changed;
-          work.tookOver(isWhole ? changes : []);
+          work.tookOver(isWhole ? changes : [], step);
         }}
         next={
           <Link href="/" className="button button-main">

@@ -1,26 +1,32 @@
-import type { OrderChange } from "@formweek/contracts";
+import type { BookStep as KeptStep, OrderChange } from "@formweek/contracts";
 import { following } from "../kernels/order-conflict.ts";
 import { turnedRound } from "../kernels/order-terms.ts";
 
 /** One step of a planner's work on the order book: what was changed at once. */
-type BookStep = readonly OrderChange[];
+interface BookStep {
+  readonly changes: readonly OrderChange[];
+  /** By which the server knows the step. */
+  readonly number: number;
+}
 
 export type AskedAs = "change" | "undo" | "redo";
 
 export interface AskedStep {
   readonly as: AskedAs;
   /** The changes as they are sent. */
-  readonly changes: BookStep;
+  readonly changes: readonly OrderChange[];
+  /** Step that is taken back or done again; null for a change. */
+  readonly of: number | null;
 }
 
-/** A planner's work on the order book since the page was opened, newest step last. */
+/** A planner's work on the order book at this desk, newest step last. */
 export interface BookEdits {
   readonly done: readonly BookStep[];
   readonly undone: readonly BookStep[];
   /** Sent and not answered yet. */
   readonly asked: AskedStep | null;
   /** Changes that were made meanwhile, to be sent in turn. */
-  readonly waiting: readonly BookStep[];
+  readonly waiting: readonly (readonly OrderChange[])[];
   /** Refused, until the planner has decided what to do about it. */
   readonly refused: AskedStep | null;
   /** Accepted last. */
@@ -41,10 +47,12 @@ export const noEdits: BookEdits = {
 
 export type BookIntent =
   | { readonly kind: "asked"; readonly step: AskedStep }
-  | { readonly kind: "accepted" }
+  | { readonly kind: "accepted"; readonly number: number }
   | { readonly kind: "refused" }
   /** An import made these changes. */
-  | { readonly kind: "taken over"; readonly changes: BookStep }
+  | { readonly kind: "taken over"; readonly changes: readonly OrderChange[]; readonly number: number }
+  /** The server told what was done at this desk, oldest first. */
+  | { readonly kind: "opened"; readonly steps: readonly KeptStep[] }
   /** The refusal is put away; the step can be tried again. */
   | { readonly kind: "put away" }
   /** What others made stands: the refused step is over. */
@@ -58,11 +66,13 @@ export function reduceBook(edits: BookEdits, intent: BookIntent): BookEdits {
     case "asked":
       return asked(edits, intent.step);
     case "accepted":
-      return edits.asked === null ? edits : accepted(edits, edits.asked);
+      return edits.asked === null ? edits : accepted(edits, edits.asked, intent.number);
     case "refused":
       return edits.asked === null ? edits : { ...edits, asked: null, refused: edits.asked };
     case "taken over":
-      return accepted(edits, { as: "change", changes: intent.changes });
+      return accepted(edits, { as: "change", changes: intent.changes, of: null }, intent.number);
+    case "opened":
+      return { ...edits, ...intent.steps.reduce<Stacks>(stacked, noEdits) };
     case "put away":
       return sendNext({ ...edits, refused: null });
     case "left to others":
@@ -74,7 +84,8 @@ export function reduceBook(edits: BookEdits, intent: BookIntent): BookEdits {
 export function nextStep({ done, undone }: BookEdits, wanted: "undo" | "redo"): AskedStep | null {
   const step = (wanted === "undo" ? done : undone).at(-1);
   if (step === undefined) return null;
-  return { as: wanted, changes: wanted === "undo" ? turnedRound(step) : step };
+  const { changes, number } = step;
+  return { as: wanted, changes: wanted === "undo" ? turnedRound(changes) : changes, of: number };
 }
 
 /** A change waits for its turn; a step back or forth is of what was seen, and lapses while something is under way. */
@@ -89,28 +100,40 @@ function sendNext(edits: BookEdits): BookEdits {
   if (changes === undefined || edits.asked !== null || edits.refused !== null) return edits;
   return changes.length === 0
     ? sendNext({ ...edits, waiting })
-    : { ...edits, waiting, asked: { as: "change", changes } };
+    : { ...edits, waiting, asked: { as: "change", changes, of: null } };
 }
 
 /** What was decided on a conflict may be less or other than the step was: what was sent counts. */
-function accepted(edits: BookEdits, step: AskedStep): BookEdits {
-  const { done, undone } = edits;
-  const { changes } = step;
-  const waiting = edits.waiting.map((waited) => following(waited, changes));
-  const rest = { ...edits, asked: null, waiting, newest: step, settled: edits.settled + 1 };
-  if (step.as === "undo")
-    return sendNext({ ...rest, done: done.slice(0, -1), undone: [...undone, turnedRound(changes)] });
-  const kept = step.as === "redo" ? undone.slice(0, -1) : [];
-  return sendNext({ ...rest, done: [...done, changes].slice(-mostSteps), undone: kept });
-}
-
-function leftToOthers(edits: BookEdits, { as }: AskedStep): BookEdits {
-  const { done, undone } = edits;
+function accepted(edits: BookEdits, step: AskedStep, number: number): BookEdits {
+  const { as: kind, changes, of } = step;
   return sendNext({
     ...edits,
-    refused: null,
+    ...stacked(edits, { kind, changes, of, number }),
+    asked: null,
+    waiting: edits.waiting.map((waited) => following(waited, changes)),
+    newest: changes.length === 0 ? edits.newest : step,
     settled: edits.settled + 1,
-    done: as === "undo" ? done.slice(0, -1) : done,
-    undone: as === "redo" ? undone.slice(0, -1) : undone,
   });
+}
+
+type Stacks = Pick<BookEdits, "done" | "undone">;
+type ToldStep = Pick<KeptStep, "kind" | "of" | "number"> & BookStep;
+
+/**
+ * What can be taken back and done again after one more step, which is told twice at times: by the answer to it, and with
+ * all steps of the desk. A step of which nothing came, since others' versions were left, is over.
+ */
+function stacked({ done, undone }: Stacks, { kind, of, changes, number }: ToldStep): Stacks {
+  const without = (steps: readonly BookStep[]): readonly BookStep[] =>
+    steps.filter((step) => step.number !== of && step.number !== number);
+  const joined = (steps: readonly BookStep[], made: BookStep["changes"]): readonly BookStep[] =>
+    changes.length === 0 ? without(steps) : [...without(steps), { changes: made, number }].slice(-mostSteps);
+  if (kind === "undo") return { done: without(done), undone: joined(undone, turnedRound(changes)) };
+  return { done: joined(done, changes), undone: kind === "redo" ? without(undone) : [] };
+}
+
+/** A step back or forth is told the server even so: after a reload it must not come up again. */
+function leftToOthers(edits: BookEdits, { as, of }: AskedStep): BookEdits {
+  if (as !== "change") return asked({ ...edits, refused: null }, { as, of, changes: [] });
+  return sendNext({ ...edits, refused: null, settled: edits.settled + 1 });
 }

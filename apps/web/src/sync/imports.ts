@@ -1,6 +1,7 @@
 import { AcceptImportResponse, ImportReport, type ImportKind } from "@formweek/contracts";
 import { useMutation, useQueryClient, type UseMutationResult } from "@tanstack/react-query";
 import { call, type CallError } from "./client.ts";
+import { deskOfBrowser } from "./desk.ts";
 import { keys } from "./queries.ts";
 
 /** Sends files for a dry run: the server answers what it would do and changes nothing. */
@@ -31,7 +32,7 @@ export function useAcceptImport(): UseMutationResult<AcceptImportResponse, CallE
         path: `/plants/${encodeURIComponent(plantId)}/imports/${encodeURIComponent(importId)}/accept`,
         answer: AcceptImportResponse,
         method: "POST",
-        body: { revision },
+        body: { revision, desk: deskOfBrowser() },
       }),
     onSuccess: async (_applied, { kind, plantId }) => {
       await client.invalidateQueries({ queryKey: keys.orders(plantId) });

@@ -17,6 +17,7 @@ export const keys = {
   plant: (plantId: string) => ["plant", plantId] as const,
   rates: (plantId: string) => ["rates", plantId] as const,
   orders: (plantId: string) => ["orders", plantId] as const,
+  bookSteps: (plantId: string) => ["book steps", plantId] as const,
   pins: (plantId: string) => ["pins", plantId] as const,
   latestPlan: (plantId: string) => ["latest plan", plantId] as const,
   workingPlan: (plantId: string) => ["working plan", plantId] as const,

@@ -2,11 +2,13 @@ import type { Order, Plant } from "@formweek/capacity-model";
 import type {
   AppError,
   AppliedCounts,
+  BookStepKind,
   CurvePoint,
   HandEdit,
   HoursEdit,
   ImportAcceptance,
   ImportChange,
+  OrderChange,
   PlanDocument,
   PlanHead,
   PlantEventBody,
@@ -70,6 +72,18 @@ export const orders = formweek.table(
   },
   (table) => [primaryKey({ columns: [table.plantId, table.id] })],
 );
+
+export const bookSteps = formweek.table("book_steps", {
+  number: bigint("number", { mode: "number" }).generatedAlwaysAsIdentity().primaryKey(),
+  plantId: text("plant_id").notNull(),
+  desk: text("desk").notNull(),
+  kind: text("kind").$type<BookStepKind>().notNull(),
+  of: bigint("step_of", { mode: "number" }),
+  changeCount: integer("change_count").notNull(),
+  changes: json("changes").$type<readonly OrderChange[]>().notNull(),
+  by: text("done_by").notNull(),
+  at: instant("done_at").notNull(),
+});
 
 export const pinLists = formweek.table("pin_lists", {
   plantId: text("plant_id").primaryKey(),

@@ -1,5 +1,6 @@
 import type { Repositories, Result, UnitOfWork } from "@formweek/application";
 import type { Database } from "./database.ts";
+import { bookStepRepository } from "./book-step-repository.ts";
 import { eventRepository } from "./event-repository.ts";
 import { importRepository } from "./import-repository.ts";
 import { orderRepository } from "./order-repository.ts";
@@ -70,6 +71,7 @@ function repositoriesOf(database: Database): Repositories {
   return {
     plants: plantRepository(database),
     orders: orderRepository(database),
+    bookSteps: bookStepRepository(database),
     pins: pinRepository(database),
     imports: importRepository(database),
     runs: runRepository(database),

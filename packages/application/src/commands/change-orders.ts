@@ -3,7 +3,8 @@ import { appError } from "../errors.ts";
 import { sameRecord } from "../import/same-record.ts";
 import { plantNotFound } from "../not-found.ts";
 import { publishPending } from "../publish-pending.ts";
-import { refused } from "../result.ts";
+import type { BookStep } from "../ports/book-step-repository.ts";
+import { ok, refused } from "../result.ts";
 import type { PlantInput, UseCase } from "../use-case.ts";
 import { conflictsWith } from "./order-conflicts.ts";
 import { type OrderChange, checkedChanges } from "./order-changes.ts";
@@ -13,15 +14,24 @@ import { refusalOfOrders } from "./record-faults.ts";
 export interface ChangeOrdersInput extends PlantInput {
   /** All are made or none is. */
   readonly changes: readonly OrderChange[];
+  /** How the change is kept for taking it back; null: it is not. */
+  readonly step: Pick<BookStep, "desk" | "kind" | "of"> | null;
+}
+
+export interface ChangedOrders {
+  /** Revision of the book after the write. */
+  readonly revision: number;
+  /** Number of the step that was kept; null: none was. */
+  readonly step: number | null;
 }
 
 /**
  * Changes, adds and removes orders by hand. Each change says what the planner saw: where an order of the book is another
  * by now, nothing is written, and the refusal names both versions. Taking a change back is the same change turned round.
  */
-export const changeOrders: UseCase<ChangeOrdersInput, { readonly revision: number }> = {
+export const changeOrders: UseCase<ChangeOrdersInput, ChangedOrders> = {
   role: "planner",
-  run: async (ports, { plantId, changes }) => {
+  run: async (ports, { plantId, changes, step }, actor) => {
     const written = await ports.store.write(async (repositories) => {
       const stored = await repositories.plants.get(plantId);
       if (stored === null) return refused(plantNotFound(plantId));
@@ -36,7 +46,11 @@ export const changeOrders: UseCase<ChangeOrdersInput, { readonly revision: numbe
       const conflict = conflictsWith(book, changes, stored.plant.timeZone);
       if (conflict !== null) return refused(conflict);
       const change = { put: put.filter((order) => !sameRecord(book.get(order.id), order)), removeIds };
-      return writeOrders(ports, repositories, { plantId, change, expectedRevision: revision });
+      const written = await writeOrders(ports, repositories, { plantId, change, expectedRevision: revision });
+      if (!written.ok) return written;
+      const kept = step && { ...step, changes, by: actor.id, at: ports.clock.now() };
+      const number = kept && (await repositories.bookSteps.append(plantId, kept));
+      return ok({ ...written.value, step: number });
     });
     if (written.ok) await publishPending(ports);
     return written;

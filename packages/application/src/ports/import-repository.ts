@@ -34,6 +34,8 @@ export interface ImportAcceptance {
   /** Revision after the write. */
   readonly revision: number;
   readonly applied: AppliedCounts;
+  /** Number of the step of the order book that was kept; null: none was. Absent in older ones. */
+  readonly step?: number | null;
 }
 
 export interface ImportRepository {

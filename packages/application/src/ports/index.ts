@@ -1,3 +1,4 @@
+export type * from "./book-step-repository.ts";
 export type * from "./clock.ts";
 export type * from "./event-bus.ts";
 export type * from "./event-repository.ts";

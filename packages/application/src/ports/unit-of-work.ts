@@ -1,4 +1,5 @@
 import type { Result } from "../result.ts";
+import type { BookStepRepository } from "./book-step-repository.ts";
 import type { EventRepository } from "./event-repository.ts";
 import type { ImportRepository } from "./import-repository.ts";
 import type { OrderRepository } from "./order-repository.ts";
@@ -12,6 +13,8 @@ import type { StepRepository } from "./step-repository.ts";
 export interface Repositories {
   readonly plants: PlantRepository;
   readonly orders: OrderRepository;
+  /** Steps of the work on the order book. */
+  readonly bookSteps: BookStepRepository;
   readonly pins: PinRepository;
   readonly imports: ImportRepository;
   readonly runs: RunRepository;

@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { UnplannedReason } from "../plan-cause.ts";
 import { Id, Revision } from "../scalars.ts";
-import { OrderChange } from "./orders.ts";
+import { Desk, OrderChange } from "./orders.ts";
 
 export const ImportKind = z.enum(["orders", "plant"]);
 export type ImportKind = z.infer<typeof ImportKind>;
@@ -100,13 +100,22 @@ export const ImportReport = z
   .meta({ id: "ImportReport" });
 export type ImportReport = z.infer<typeof ImportReport>;
 
-export const AcceptImportRequest = z.object({ revision: Revision });
+export const AcceptImportRequest = z.object({
+  revision: Revision,
+  desk: Desk.exactOptional().describe("Where accepted orders can be taken back; absent: nowhere"),
+});
 export type AcceptImportRequest = z.infer<typeof AcceptImportRequest>;
 
 export const AcceptImportResponse = z
   .object({
     applied: z.object({ added: z.int(), changed: z.int(), unchanged: z.int() }),
     revision: Revision.describe("Revision after the write"),
+    step: z
+      .int()
+      .nullable()
+      .describe(
+        "Step of the order book that was kept; null for plant data, without a desk, and past 20,000 orders",
+      ),
   })
   .meta({ id: "AcceptImportResponse" });
 export type AcceptImportResponse = z.infer<typeof AcceptImportResponse>;

@@ -70,13 +70,52 @@ export const OrderChange = z
   .meta({ id: "OrderChange" });
 export type OrderChange = z.infer<typeof OrderChange>;
 
+/** Where someone works on an order book, such as a browser: its steps are its own to take back. */
+export const Desk = Id.describe("Where the book is worked on; its steps are its own to take back");
+
+const stepKind = z.enum(["change", "undo", "redo"]);
+const stepNumber = z.int().min(1);
+const stepOf = stepNumber
+  .nullable()
+  .describe("Number of the step that is taken back or done again; null for a change");
+
+/** How changes are kept, so that they can be taken back after a reload too. */
+export const ChangeAsStep = z
+  .object({ desk: Desk, kind: stepKind, of: stepOf })
+  .refine(({ kind, of }) => (kind === "change") === (of === null), {
+    path: ["of"],
+    message: "must name a step for undo and redo, and none for a change",
+  })
+  .meta({ id: "ChangeAsStep" });
+export type ChangeAsStep = z.infer<typeof ChangeAsStep>;
+
 /** Changes of orders by hand, all or none. The same changes with before and after exchanged take them back. */
 export const ChangeOrdersRequest = z
-  .object({ changes: z.array(OrderChange).min(1).max(20_000) })
+  .object({
+    changes: z.array(OrderChange).max(20_000),
+    step: ChangeAsStep.exactOptional().describe("Absent: the change is not kept for taking it back"),
+  })
+  .refine(({ changes, step }) => changes.length > 0 || (step !== undefined && step.kind !== "change"), {
+    path: ["changes"],
+    message: "must hold a change; only an undo or redo that is left to others' versions may be empty",
+  })
   .meta({ id: "ChangeOrdersRequest" });
 export type ChangeOrdersRequest = z.infer<typeof ChangeOrdersRequest>;
 
 export const OrderBookRevision = z.object({
   revision: Revision.describe("Revision of the order book after the write"),
+  step: stepNumber.nullable().describe("Number of the step that was kept; null: none was"),
 });
 export type OrderBookRevision = z.infer<typeof OrderBookRevision>;
+
+/** Something done to an order book at one desk. */
+export const BookStep = z
+  .object({ number: stepNumber, kind: stepKind, of: stepOf, changes: z.array(OrderChange), at: InstantText })
+  .meta({ id: "BookStep" });
+export type BookStep = z.infer<typeof BookStep>;
+
+export const BookStepsQuery = z.object({ desk: Desk });
+
+/** What was done at a desk, oldest first; as many of the newest steps as hold 20,000 changes. */
+export const BookStepsResponse = z.array(BookStep);
+export type BookStepsResponse = z.infer<typeof BookStepsResponse>;

@@ -14,7 +14,7 @@ interface ImportDeskProps {
   readonly plantId: string;
   readonly kind: ImportKind;
   /** Told of an accepted import; it may have changed another plant, or made a new one. */
-  readonly onAccepted?: (report: ImportReport) => void;
+  readonly onAccepted?: (report: ImportReport, answer: AcceptImportResponse) => void;
   /** For the names of products in what orders change; undefined until it is known. */
   readonly plant?: Plant | undefined;
   /** Shown after an accepted import, such as the way to a new plan. */
@@ -88,7 +88,7 @@ export function ImportDesk({
             accept.mutate(dryRun.data, {
               onSuccess: (answer) => {
                 setApplied(answer);
-                onAccepted?.(dryRun.data);
+                onAccepted?.(dryRun.data, answer);
                 dryRun.reset();
               },
             })

@@ -31,7 +31,7 @@ export function BookSteps(): JSX.Element {
         <StepButton
           icon="undo"
           label={book.undo}
-          what={undo === null ? book.nothingToUndo : book.undoWhat(words(work.done.at(-1) ?? []))}
+          what={undo === null ? book.nothingToUndo : book.undoWhat(words(work.done.at(-1)?.changes ?? []))}
           isDisabled={undo === null || work.isBusy}
           onPress={() => work.take("undo")}
         />

@@ -27,11 +27,11 @@ interface OrdersScreenProps {
 
 /** The order book: what is ordered and what the newest plan says about it. Filter, search and sort live in the address. */
 export function OrdersScreen({ plant, book, importButtons }: OrdersScreenProps): JSX.Element {
-  const { settled } = useBookWork();
+  const { done, undone } = useBookWork();
   const products = useMemo(() => productsOf(plant), [plant]);
   const { orders } = book;
   return orders.length === 0 ? (
-    <EmptyBook plantId={plant.id} importButtons={importButtons} hasSteps={settled > 0} />
+    <EmptyBook plantId={plant.id} importButtons={importButtons} hasSteps={done.length + undone.length > 0} />
   ) : (
     <FilledBook plant={plant} book={book} products={products} importButtons={importButtons} />
   );
