@@ -253,3 +253,49 @@ for (const theme of ["light", "dark"] as const) {
     });
   });
 }
+
+test("an order is added by keyboard alone; its form names what is bad, and one undo takes it out", async ({
+  page,
+  request,
+}) => {
+  const before = await bookOf(request);
+  const [order] = before;
+  if (order === undefined) throw new Error("the demo has orders");
+  await page.goto("/orders");
+  await expect(page.getByRole("button", { name: order.id, exact: true })).toBeVisible();
+  await page.keyboard.press("Insert");
+  const form = page.getByRole("dialog", { name: "Add an order" });
+  await expect(form.getByLabel("Order number")).toBeFocused();
+  await page.keyboard.type(order.id);
+  await page.keyboard.press("Tab");
+  await page.keyboard.type("no such thing");
+  await page.keyboard.press("Enter");
+  await expect(form.getByText(`Order ${order.id} is in the book already`)).toBeVisible();
+  await expect(form.getByText("Write the id or name of one product")).toBeVisible();
+  await expect(form.getByText("Write whole pieces")).toBeVisible();
+  await expect(form.getByText("Write a day that exists")).toBeVisible();
+  await expect(form.getByLabel("Order number")).toBeFocused();
+  await expectNoFault(page);
+  await page.screenshot({ path: "test-results/screens/order-add-light-1280.png" });
+  expect(await bookOf(request)).toEqual(before);
+  await page.keyboard.press("Control+A");
+  await page.keyboard.type("N-7");
+  await page.keyboard.press("Tab");
+  await page.keyboard.press("Control+A");
+  await page.keyboard.type(order.productId.toLowerCase());
+  await page.keyboard.press("Tab");
+  await page.keyboard.type("5000");
+  await form.getByLabel("Due day").fill("2026-12-11");
+  await page.keyboard.press("Enter");
+  await expect(form).toBeHidden();
+  await expect(said(page, "Done: added order N-7")).toBeVisible();
+  expect(await orderOf(request, "N-7")).toMatchObject({
+    productId: order.productId,
+    pieces: 5000,
+    customer: "—",
+    dueAt: "2026-12-11T23:00:00Z",
+  });
+  await page.keyboard.press("Control+z");
+  await expect(said(page, "Taken back: added order N-7")).toBeVisible();
+  expect(await bookOf(request)).toEqual(before);
+});

@@ -33,8 +33,12 @@ export type DraftReading =
  * What a draft says, or the fields that cannot be read. A field that was not touched keeps the order's own value, also
  * where its text shows less than that, as seconds of a time.
  */
-export function readDraft(order: OrderTerms, draft: OrderDraft, clock: ZoneClock): DraftReading {
-  const untouched = draftOf(order, clock);
+export function readDraft(
+  order: OrderTerms,
+  draft: OrderDraft,
+  clock: ZoneClock,
+  untouched: Partial<OrderDraft> = draftOf(order, clock),
+): DraftReading {
   const faulty: OrderField[] = [];
   const read = <Field extends OrderField>(
     field: Field,

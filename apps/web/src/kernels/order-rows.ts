@@ -1,4 +1,5 @@
 import type { BookedOrder } from "@formweek/contracts";
+import type { NameOrder } from "./name-order.ts";
 import { byName, type FilterChoice } from "./filter-choice.ts";
 
 export type OrderColumn =
@@ -27,6 +28,12 @@ export interface ProductNames {
   readonly sheetOf: (productId: string) => string | null;
 }
 
+/** What text columns are sorted by. */
+export interface SortedBy extends ProductNames {
+  readonly names: NameOrder;
+  readonly stateName: (state: BookedOrder["state"]) => string;
+}
+
 /** How many orders are in each state. */
 export function countStates(orders: readonly BookedOrder[]): ReadonlyMap<BookedOrder["state"], number> {
   const counts = new Map<BookedOrder["state"], number>();
@@ -35,14 +42,15 @@ export function countStates(orders: readonly BookedOrder[]): ReadonlyMap<BookedO
 }
 
 /**
- * Orders that match, sorted. Text is looked for in number, customer and product name; empty values come last in either
- * direction; ties go by order number.
+ * Orders that match, sorted as the reader's locale has it. Text is looked for in number, customer and product name; empty
+ * values come last in either direction; ties stay as they came, by order number (`byNumber`).
  */
 export function orderRows(
   orders: readonly BookedOrder[],
   query: OrderQuery,
-  { productName, sheetOf }: ProductNames,
+  shown: SortedBy,
 ): readonly BookedOrder[] {
+  const { productName, sheetOf } = shown;
   const text = query.text.trim().toLowerCase();
   const { state, customer, productId, sheetId, kind } = query;
   const matching = orders.filter(
@@ -57,7 +65,13 @@ export function orderRows(
           .toLowerCase()
           .includes(text)),
   );
-  return matching.sort((a, b) => compareOrders(a, b, query.sort));
+  const { column, isDescending } = query.sort;
+  const compare = comparison(column, shown);
+  return matching.sort((a, b) => {
+    const isEmpty = a[column] === null;
+    if (isEmpty !== (b[column] === null)) return isEmpty ? 1 : -1;
+    return isEmpty ? 0 : isDescending ? compare(b, a) : compare(a, b);
+  });
 }
 
 /** What the book can be filtered by: id and name, by name. */
@@ -82,13 +96,29 @@ export function orderChoices(
   };
 }
 
-function compareOrders(a: BookedOrder, b: BookedOrder, { column, isDescending }: OrderSort): number {
-  const [left, right] = [a[column], b[column]];
-  if (left === null || right === null) {
-    if (left !== right) return left === null ? 1 : -1;
-  } else if (left !== right) {
-    const ascending = left < right ? -1 : 1;
-    return isDescending ? -ascending : ascending;
+/** Text columns as they are shown; figures and instants by their value. */
+function comparison(
+  column: OrderColumn,
+  { names, productName, stateName }: SortedBy,
+): (a: BookedOrder, b: BookedOrder) => number {
+  switch (column) {
+    case "id":
+    case "customer":
+      return (a, b) => names.compare(a[column], b[column]);
+    case "productId":
+      return (a, b) => names.compare(productName(a.productId), productName(b.productId));
+    case "state":
+      return (a, b) => names.compare(stateName(a.state), stateName(b.state));
+    default:
+      return (a, b) => byValue(a[column] ?? 0, b[column] ?? 0);
   }
-  return a.id < b.id ? -1 : a.id > b.id ? 1 : 0;
+}
+
+function byValue(one: string | number, other: string | number): number {
+  return one < other ? -1 : one > other ? 1 : 0;
+}
+
+/** All orders by number: the sequence that those keep which are alike in what they are sorted by. */
+export function byNumber(orders: readonly BookedOrder[], names: NameOrder): readonly BookedOrder[] {
+  return orders.toSorted((a, b) => names.compare(a.id, b.id));
 }

@@ -16,20 +16,50 @@ interface OrderFieldInputProps {
 export function OrderFieldInput(props: OrderFieldInputProps): JSX.Element {
   const { book } = useText();
   const { field, isFaulty } = props;
+  return (
+    <FieldFrame
+      label={book.fields[field]}
+      name={field}
+      remedy={isFaulty ? book.remedies[field] : null}
+      isTick={field === "partsAllowed"}
+    >
+      {(control) => <FieldControl {...props} control={control} />}
+    </FieldFrame>
+  );
+}
+
+interface FieldFrameProps {
+  readonly label: string;
+  readonly name: string;
+  /** What to write instead of what stands there; null: it is good. */
+  readonly remedy: string | null;
+  readonly isTick?: boolean;
+  readonly children: (control: Control) => JSX.Element;
+}
+
+/** A field's label, its control, and beside it what to write where it is faulty. */
+export function FieldFrame({ label, name, remedy, isTick = false, children }: FieldFrameProps): JSX.Element {
   const id = useId();
   const remedyId = `${id}-remedy`;
+  const isFaulty = remedy !== null;
   const told = { "aria-invalid": isFaulty, ...(isFaulty ? { "aria-describedby": remedyId } : {}) };
   return (
-    <div className={field === "partsAllowed" ? "order-field order-field-tick" : "order-field"}>
-      <label htmlFor={id}>{book.fields[field]}</label>
-      <FieldControl {...props} control={{ id, name: field, ...told }} />
+    <div className={isTick ? "order-field order-field-tick" : "order-field"}>
+      <label htmlFor={id}>{label}</label>
+      {children({ id, name, ...told })}
       {isFaulty && (
         <p id={remedyId} className="late-words">
-          {book.remedies[field]}
+          {remedy}
         </p>
       )}
     </div>
   );
+}
+
+/** Fields whose text the browser cannot read, such as half a date: it hands out nothing for them. */
+export function halfWritten(form: HTMLFormElement | null): readonly string[] {
+  const inputs = [...(form?.querySelectorAll("input") ?? [])];
+  return inputs.filter(({ validity }) => validity.badInput).map(({ name }) => name);
 }
 
 interface Control {

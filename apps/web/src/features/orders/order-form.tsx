@@ -3,7 +3,7 @@ import type { BookedOrder } from "@formweek/contracts";
 import { draftOf, readDraft } from "../../kernels/order-draft.ts";
 import { isSameOrder, orderFields, termsOf, type OrderField } from "../../kernels/order-terms.ts";
 import { useText } from "../../text/text.ts";
-import { OrderFieldInput } from "./order-field.tsx";
+import { halfWritten, OrderFieldInput } from "./order-field.tsx";
 import { useBookWork } from "./use-book-edits.ts";
 
 interface OrderFormProps {
@@ -31,9 +31,13 @@ export function OrderForm({ order, products, onClose }: OrderFormProps): JSX.Ele
   const save = (event: FormEvent): void => {
     event.preventDefault();
     const reading = readDraft(seen, draft, clock);
-    if (reading.kind === "faulty") {
-      setFaulty(reading.fields);
-      const [first = ""] = reading.fields;
+    const unreadable = halfWritten(form.current);
+    const wrong = orderFields.filter(
+      (field) => unreadable.includes(field) || (reading.kind === "faulty" && reading.fields.includes(field)),
+    );
+    if (reading.kind === "faulty" || wrong.length > 0) {
+      setFaulty(wrong);
+      const [first = ""] = wrong;
       form.current?.querySelector<HTMLElement>(`[name="${first}"]`)?.focus();
     } else if (isSameOrder(seen, reading.terms)) onClose();
     else {

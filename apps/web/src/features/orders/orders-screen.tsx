@@ -7,9 +7,12 @@ import { EmptyNotice } from "../../components/notice.tsx";
 import { TakeAway } from "../../components/take-away.tsx";
 import { useFormat } from "../../format/use-format.ts";
 import { readOrderQuery, writeOrderQuery } from "../../kernels/order-query.ts";
-import { orderRows, type OrderQuery, type ProductNames } from "../../kernels/order-rows.ts";
+import { byNumber, orderRows, type OrderQuery, type ProductNames } from "../../kernels/order-rows.ts";
 import { exportAddress, orderTableAddress } from "../../sync/queries.ts";
-import { useText } from "../../text/text.ts";
+import type { NamedProduct } from "../../kernels/new-order.ts";
+import { namesIn } from "../../kernels/name-order.ts";
+import { useLanguage, useText } from "../../text/text.ts";
+import { AddOrder } from "./add-order.tsx";
 import { BookRefusal } from "./book-refusal.tsx";
 import { BookSteps } from "./book-steps.tsx";
 import { BulkBar } from "./bulk-bar.tsx";
@@ -30,10 +33,22 @@ export function OrdersScreen({ plant, book, importButtons }: OrdersScreenProps):
   const { done, undone } = useBookWork();
   const products = useMemo(() => productsOf(plant), [plant]);
   const { orders } = book;
+  const choices = useMemo(() => plant.products.map(({ id, name }) => [id, name] as const), [plant]);
+  const buttons = (
+    <>
+      {importButtons}
+      <AddOrder orders={orders} products={choices} />
+    </>
+  );
   return orders.length === 0 ? (
-    <EmptyBook plantId={plant.id} importButtons={importButtons} hasSteps={done.length + undone.length > 0} />
+    <EmptyBook
+      plantId={plant.id}
+      importButtons={buttons}
+      hasSteps={done.length + undone.length > 0}
+      refusal={<BookRefusal orders={orders} productName={products.productName} />}
+    />
   ) : (
-    <FilledBook plant={plant} book={book} products={products} importButtons={importButtons} />
+    <FilledBook plant={plant} book={book} products={products} choices={choices} importButtons={buttons} />
   );
 }
 
@@ -50,13 +65,15 @@ interface EmptyBookProps {
   readonly importButtons: ReactNode;
   /** Something was done here that may be taken back. */
   readonly hasSteps: boolean;
+  readonly refusal: ReactNode;
 }
 
-function EmptyBook({ plantId, importButtons, hasSteps }: EmptyBookProps): JSX.Element {
+function EmptyBook({ plantId, importButtons, hasSteps, refusal }: EmptyBookProps): JSX.Element {
   const { orders: text } = useText();
   return (
     <div className="page">
       {hasSteps && <BookSteps />}
+      {refusal}
       <EmptyNotice title={text.empty}>
         <p>{text.emptyHint}</p>
         <p>{text.emptyColumns}</p>
@@ -73,17 +90,23 @@ function EmptyBook({ plantId, importButtons, hasSteps }: EmptyBookProps): JSX.El
 
 interface FilledBookProps extends OrdersScreenProps {
   readonly products: ProductNames;
+  readonly choices: readonly NamedProduct[];
 }
 
-function FilledBook({ plant, book, products, importButtons }: FilledBookProps): JSX.Element {
+function FilledBook({ plant, book, products, choices, importButtons }: FilledBookProps): JSX.Element {
   const text = useText();
   const format = useFormat();
   const { orders, planInputs } = book;
   const [address, setAddress] = useSearchParams();
   const query = useMemo(() => readOrderQuery(address), [address]);
-  const rows = useMemo(() => orderRows(orders, query, products), [orders, query, products]);
+  const { locale } = useLanguage();
+  const names = useMemo(() => namesIn(locale), [locale]);
+  const sorted = useMemo(() => byNumber(orders, names), [orders, names]);
+  const rows = useMemo(
+    () => orderRows(sorted, query, { ...products, names, stateName: (state) => text.states[state] }),
+    [sorted, query, products, names, text],
+  );
   const selection = useOrderSelection(rows);
-  const choices = useMemo(() => plant.products.map(({ id, name }) => [id, name] as const), [plant]);
   /** Choices are steps that Back takes away again; typing is not. */
   const ask = (changes: Partial<OrderQuery>): void => {
     const isTyping = Object.keys(changes).join() === "text";
