@@ -53,6 +53,35 @@ describe("failures have one body (RFC 9457)", () => {
     const problem = problemOf(await api.server.inject({ method: "POST", url: solves, payload }));
     expect(problem).toMatchObject({ code: "invalid-request", status: 400, instance: solves });
     expect(problem.faults.map(({ path }) => path)).toEqual(["steps", "seed"]);
+    expect(problem.faults.map(({ problem: said }) => said.split(":")[0])).toEqual(["0", "1.5"]);
+    expect(problem.faults.every(({ remedy }) => remedy.includes("/api/docs"))).toBe(true);
+  });
+
+  test("a value of the wrong shape, or none, with field and value, wherever in the request it stands", async () => {
+    const root = `/api/plants/${plantId}`;
+    const faultsOf = async (ask: object) => problemOf(await api.server.inject(ask)).faults;
+    const pin = {
+      method: "PUT",
+      url: `${root}/pins/A`,
+      payload: { lineId: "L1", start: "soon", revision: 0 },
+    };
+    expect(await faultsOf(pin)).toMatchObject([
+      { path: "start", problem: expect.stringMatching(/^"soon": must be an instant such as/) as string },
+    ]);
+    expect(await faultsOf({ url: `${root}/orders/table?format=pdf` })).toMatchObject([
+      { path: "format", problem: expect.stringMatching(/^"pdf": /) as string },
+    ]);
+    const change = { before: null, after: { id: 5 } };
+    const payload = { changes: [change, "x".repeat(500)] };
+    const faults = await faultsOf({ method: "POST", url: `${root}/orders/changes`, payload });
+    const at = (path: string): string => faults.find((fault) => fault.path === path)?.problem ?? "";
+    expect(at("changes.0.after.id")).toMatch(/^5: /);
+    expect(at("changes.0.after.pieces")).toMatch(/^is missing: /);
+    expect(at("changes.1")).toMatch(/^"x{59}…: /);
+    const none = { method: "POST", url: `${root}/working-plan/undo`, payload: {} };
+    expect(await faultsOf(none)).toMatchObject([
+      { path: "revision", problem: expect.stringMatching(/^is missing/) as string },
+    ]);
   });
 
   test("a fault of the planner tells nothing of its inside", async () => {

@@ -2,12 +2,13 @@ import type { Log } from "@formweek/application";
 import type { FastifyError, FastifyInstance, FastifyReply, FastifyRequest } from "fastify";
 import { hasZodFastifySchemaValidationErrors } from "fastify-type-provider-zod";
 import { type Problem, type ShellProblemCode, problemDetails } from "./problem.ts";
+import { requestFaults } from "./request-faults.ts";
 import { Refusal } from "./refusal.ts";
 
 /** Makes every failure of the server one problem body; anything unforeseen is logged and answered without its details. */
 export function answerFailures(server: FastifyInstance, log: Log): void {
   server.setErrorHandler((error: FastifyError, request, reply) => {
-    const problem = problemOf(error);
+    const problem = problemOf(error, request);
     if (problem.code === "internal")
       log.error(
         "A request failed unforeseen",
@@ -28,14 +29,10 @@ export function sendProblem(reply: FastifyReply, request: FastifyRequest, proble
     .send(details);
 }
 
-function problemOf(error: FastifyError | Refusal): Problem {
+function problemOf(error: FastifyError | Refusal, request: FastifyRequest): Problem {
   if (error instanceof Refusal) return error.problem;
   if (hasZodFastifySchemaValidationErrors(error)) {
-    const faults = error.validation.map((issue) => ({
-      path: issue.instancePath.replace(/^\//, "").replaceAll("/", "."),
-      problem: issue.message ?? "is not valid",
-      remedy: "Send a value that the interface's description allows (/api/docs).",
-    }));
+    const faults = requestFaults(error.validation, error.validationContext, request);
     return { ...shellProblems["invalid-request"], faults };
   }
   return shellProblems[codeOf(error)];
