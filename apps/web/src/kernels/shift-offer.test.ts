@@ -33,15 +33,29 @@ describe("the shift that is offered", () => {
   const within = { start: at("2026-12-04T05:00:00Z"), end: at("2026-12-07T05:00:00Z") };
   it("is the first of the pattern in which nothing is open", () => {
     const open = [{ start: at("2026-12-04T05:00:00Z"), end: at("2026-12-05T05:00:00Z") }];
-    expect(firstFreeShift(clock, [night, early], { open, within })).toMatchObject({
+    expect(firstFreeShift(clock, [night, early], { open, closures: [], within })).toMatchObject({
       date: "2026-12-05",
       shift: early,
     });
-    expect(firstFreeShift(clock, [night], { open, within })).toMatchObject({ date: "2026-12-05" });
+    expect(firstFreeShift(clock, [night], { open, closures: [], within })).toMatchObject({
+      date: "2026-12-05",
+    });
   });
 
   it("is none where all is open, or no shift is known", () => {
-    expect(firstFreeShift(clock, [early, night], { open: [within], within })).toBeNull();
-    expect(firstFreeShift(clock, [], { open: [], within })).toBeNull();
+    expect(firstFreeShift(clock, [early, night], { open: [within], closures: [], within })).toBeNull();
+    expect(firstFreeShift(clock, [], { open: [], closures: [], within })).toBeNull();
+  });
+
+  it("keeps out of closures, however little they reach into a shift", () => {
+    const closures = [
+      { start: at("2026-12-04T12:59:59Z"), end: at("2026-12-05T06:00:00Z") },
+      { start: at("2026-12-06T05:00:00Z"), end: at("2026-12-06T05:00:01Z") },
+    ];
+    const offer = (patterns: readonly (typeof early)[]) =>
+      firstFreeShift(clock, patterns, { open: [], closures, within });
+    expect(offer([early])).toBeNull();
+    expect(offer([early, night])).toMatchObject({ date: "2026-12-05", shift: night });
+    expect(offer([{ start: "07:00", end: "13:00" }])).toMatchObject({ date: "2026-12-04" });
   });
 });

@@ -9,6 +9,13 @@ export interface ShiftTimes {
   readonly end: string;
 }
 
+interface Hours {
+  /** Sorted, none over another. */
+  readonly open: readonly BoardSpell[];
+  readonly closures: readonly BoardSpell[];
+  readonly within: BoardSpell;
+}
+
 const daySeconds = 86_400;
 
 /** A shift on a day, "2026-12-05", as a spell of instants; null where day or times are none. */
@@ -22,11 +29,14 @@ export function shiftSpell(clock: ZoneClock, date: string, { start, end }: Shift
   return { start: from, end: clock.instantOf(year, month, day + 1, hour * 60 + minute) };
 }
 
-/** Of the shifts of a pattern the first that begins in the time asked for and during which nothing is open; null where there is none. */
+/**
+ * Of the shifts of a pattern the first that begins in the time asked for, during which nothing is open and into which no
+ * closure reaches, since a closure wins over every shift; null where there is none.
+ */
 export function firstFreeShift<Shift extends ShiftTimes>(
   clock: ZoneClock,
   patterns: readonly Shift[],
-  { open, within }: { readonly open: readonly BoardSpell[]; readonly within: BoardSpell },
+  { open, closures, within }: Hours,
 ): { readonly date: string; readonly shift: Shift } | null {
   const offers = [];
   for (let at = within.start; at < within.end + daySeconds; at += daySeconds) {
@@ -34,9 +44,11 @@ export function firstFreeShift<Shift extends ShiftTimes>(
     for (const shift of patterns) {
       const spell = shiftSpell(clock, date, shift);
       if (spell === null || spell.start < within.start || spell.start >= within.end) continue;
+      const isClosed = closures.some(({ start, end }) => start < spell.end && end > spell.start);
       const isFree = gapsBetween(open, spell.start, spell.end).some(
         (gap) => gap.start === spell.start && gap.end === spell.end,
       );
+      if (isClosed) continue;
       if (isFree) offers.push({ date, shift, startAt: spell.start });
     }
   }

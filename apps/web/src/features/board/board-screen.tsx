@@ -26,6 +26,7 @@ import { PlanTable } from "./plan-table.tsx";
 import { CarryStrip } from "./carry-strip.tsx";
 import { EditFailure } from "./edit-failure.tsx";
 import { FrozenQuestion } from "./frozen-question.tsx";
+import { LeftOut } from "./left-out.tsx";
 import { OthersSteps } from "./others-steps.tsx";
 import { NewestStep } from "./undo-buttons.tsx";
 import { SpokenSelection } from "./spoken-selection.tsx";
@@ -189,6 +190,7 @@ function OpenBoard({
         </div>
         <EditFailure />
         <OthersSteps />
+        <LeftOut />
         <FrozenQuestion />
         {board.segments.length === 0 ? (
           <EmptyNotice isInner title={text.board.emptyPlan}>

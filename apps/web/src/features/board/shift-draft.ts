@@ -3,7 +3,7 @@ import type { ShiftAdded } from "@formweek/contracts";
 import { spellsOf, type BoardPlan, type BoardSpell } from "../../kernels/board-plan.ts";
 import { gapsBetween } from "../../kernels/culling.ts";
 import { firstFreeShift, shiftSpell } from "../../kernels/shift-offer.ts";
-import { wallText } from "../../kernels/wall-text.ts";
+import { instantOfWallText, wallText } from "../../kernels/wall-text.ts";
 import type { ZoneClock } from "../../kernels/zone-clock.ts";
 
 /** A shift of the weekly pattern. */
@@ -45,15 +45,25 @@ export function patternOf(
   return patterns.find((pattern) => pattern.start === start && pattern.end === end);
 }
 
-/** The first shift of the line's pattern in which it does not work; without one a day's shift at the start. */
+/** The first shift of the line's pattern in which it neither works nor is closed; without one a day's shift at the start. */
 export function firstDraft(ground: ShiftGround, lineId: string, within: BoardSpell | null): ShiftDraft {
   const { plan, plant, clock } = ground;
   const open = plan.lines.find(({ id }) => id === lineId)?.open ?? [];
   const patterns = patternsOf(plant, lineId);
   const asked = within ?? { start: plan.startAt, end: plan.knownEndAt };
+  const closures = plant.lineClosures
+    .filter((closure) => closure.lineId === lineId)
+    .map(({ from, to }) => ({
+      start: instantOfWallText(clock, from) ?? 0,
+      end: instantOfWallText(clock, to) ?? 0,
+    }));
   const found =
-    firstFreeShift(clock, patterns, { open, within: asked }) ??
-    firstFreeShift(clock, patterns, { open, within: { start: plan.startAt, end: plan.knownEndAt } });
+    firstFreeShift(clock, patterns, { open, closures, within: asked }) ??
+    firstFreeShift(clock, patterns, {
+      open,
+      closures,
+      within: { start: plan.startAt, end: plan.knownEndAt },
+    });
   const date = found?.date ?? wallText(clock, asked.start).slice(0, 10);
   const shift = found?.shift ?? patterns[0] ?? { name: "", start: "06:00", end: "14:00", breaks: [] };
   return { ...shift, date, lineIds: [lineId], teamIds: null, heads: new Map() };

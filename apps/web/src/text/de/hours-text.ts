@@ -16,6 +16,11 @@ export const hoursText: typeof english = {
     stands: "Offen, ungenutzt",
     closed: "Geschlossen",
     hint: "Der Plan wird sofort neu gerechnet: Lose behalten Linie und Reihenfolge, was keinen Platz findet, ist nicht geplant.",
+    leftOut: (n, count) =>
+      n === 1 ? "1 Auftrag ist noch nicht geplant." : `${count} Aufträge sind noch nicht geplant.`,
+    leftOutHint:
+      "Es ist jetzt mehr Zeit da, der Plan wurde aber nur neu gerechnet; neu planen nimmt auf, was passt.",
+    planThemIn: "Mit ihnen neu planen",
     close: "Zeitweise sperren…",
     add: "Schicht hinzufügen…",
     openAgain: "Wieder öffnen",

@@ -14,6 +14,11 @@ export const hoursText = {
     stands: "Open, unused",
     closed: "Closed",
     hint: "The plan is timed again at once: lots keep their line and order, what finds no room is unplanned.",
+    leftOut: (n: number, count: string) =>
+      n === 1 ? "1 order is still left out." : `${count} orders are still left out.`,
+    leftOutHint:
+      "There is more time now, but the plan was only timed again; planning again puts in what fits.",
+    planThemIn: "Plan again, with them",
     close: "Close for a spell…",
     add: "Add a shift…",
     openAgain: "Open again",
