@@ -101,6 +101,17 @@ describe("what is frozen", () => {
     await take("undo");
   });
 
+  test("is not left out of a new run, though orders weigh nothing and cost less left out than made", async () => {
+    const { frozen } = await freeze(12);
+    expect(frozen.length).toBeGreaterThan(2);
+    await book(orders.map((order) => ({ ...order, weight: 0 })));
+    await planAnew(150);
+    expect((await plan()).document.unplanned.length).toBeGreaterThan(0);
+    expect(await frozenPlaces(frozen)).toEqual(frozen.map(placeOf));
+    await book(orders);
+    await take("undo");
+  });
+
   test("is not moved by hand unless that is said", async () => {
     const { frozen, free } = await freeze(12);
     const [held] = frozen;

@@ -29,6 +29,7 @@ import { type Result, ok, refused } from "../result.ts";
 import { changeRun } from "./change-run.ts";
 import { runSearch } from "./run-findings.ts";
 import { progressKeeper } from "./progress-keeper.ts";
+import { solveOverFrozen } from "./solve-over-frozen.ts";
 import { plantGone, planRejected, problemFaulty, solverFailed } from "./solve-refusals.ts";
 
 interface Solved {
@@ -81,13 +82,14 @@ async function solve(
     const pins = frozen === null ? [] : frozenPins(made.problem, frozen);
     const assembled = { ...made, problem: withPins(made.problem, pins) };
     const aim = aimOf(assembled, favour, working);
-    const result = await ports.solver.solve({
+    const task = {
       problem: aim.problem,
       params: { seed, maxSteps, maxMs, ...aim.params },
       threads,
       onProgress: progress.report,
       signal,
-    });
+    };
+    const { result, isWeighed } = await solveOverFrozen(ports.solver, task, { given: frozen, pins });
     if (result.status === "cancelled") return null;
     if (result.status === "faulty-problem") return refused(problemFaulty(result.faults));
     if (result.status === "rejected") {
@@ -95,8 +97,9 @@ async function solve(
         ports.log.error("The audit refused a plan", { rule, code, text });
       return refused(planRejected(result.violations));
     }
-    const plan = favour === null ? result.plan : atOwnPrices(assembled, result.plan);
-    const bound = favour === null ? result.bound : boundOf(assembled.problem);
+    const isAtOwnPrices = favour === null && !isWeighed;
+    const plan = isAtOwnPrices ? result.plan : atOwnPrices(assembled, result.plan);
+    const bound = isAtOwnPrices ? result.bound : boundOf(assembled.problem);
     return ok({ plan, bound, statistics: result.statistics, assembled });
   } catch (error) {
     ports.log.error("A planning run broke down", { runId: run.id, plantId: run.plantId }, error);

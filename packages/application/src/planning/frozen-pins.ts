@@ -14,9 +14,14 @@ export function withPins(problem: ProblemData, pins: readonly Pin[]): ProblemDat
  * past, and pins of the problem itself come first. Pure; one decode for each round of runs that are given up.
  */
 export function frozenPins(problem: ProblemData, { document, frozenUntil }: FrozenPlan): readonly Pin[] {
-  const given = planOfDocument(document, problem);
-  const plan: Plan = { ...given, lots: given.lots.filter(({ start }) => start >= problem.horizon.start) };
+  const plan = aheadOf(problem, document);
   return tenable(problem, plan, wantedPins(problem, plan, frozenUntil));
+}
+
+/** What a plan that was given out has from the planning start on. */
+export function aheadOf(problem: ProblemData, document: PlanDocument): Plan {
+  const given = planOfDocument(document, problem);
+  return { ...given, lots: given.lots.filter(({ start }) => start >= problem.horizon.start) };
 }
 
 /** As `frozenPins`, but only on runs that a plan that is worked on by hand still has where they were given out. */
