@@ -61,6 +61,7 @@ function changeOnTheWire(edit: Change): RemedyChange {
     case "another line":
       return { kind: "another line", orderId: edit.orderId, lineId: edit.option.lineId };
     case "earlier start":
+    case "later due":
       return { ...edit, at: isoInstant(edit.at) };
     case "line down":
     case "order cancelled":

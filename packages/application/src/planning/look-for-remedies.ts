@@ -2,6 +2,7 @@ import { candidateMoves, openEdits, type EditTable, type Plan, type ProblemEdit 
 import type { SolveRunner } from "../ports/solve-runner.ts";
 import type { Assembled } from "./assembled.ts";
 import { findRemedies, type RemedyAsk, type RemedyWatch } from "./find-remedies.ts";
+import { laterDue } from "./later-due.ts";
 import { latenessOf, planFigures } from "./plan-figures.ts";
 import { shiftOfEdit } from "./remedy-shift.ts";
 import { type FoundRemedy, type RemedyFindings, sketchOf } from "./run-findings.ts";
@@ -28,15 +29,21 @@ export async function lookForRemedies(
   const changes = found.remedies.map(({ edit, plan, problem: changed }) =>
     remedyOf(actionOf(ask.assembled, edit), { problem: changed, plan, orderId: ask.orderId }),
   );
+  const due = laterDue(problem, ask.plan, ask.orderId);
+  const later =
+    due === null ? [] : [remedyOf({ kind: "change", edit: due.edit }, { ...due, orderId: ask.orderId })];
   const orderLateSeconds = latenessOf(problem, ask.plan, ask.orderId);
   const helps = ({ after, orderLateSeconds: late }: FoundRemedy): boolean =>
     (late ?? Infinity) < (orderLateSeconds ?? Infinity) || after.cost < before.cost - LEAST_SAVING;
   const ofPlan = [...moved.remedies, onward].filter(helps).sort(byHelp);
-  const ofInputs = changes.filter((change) => helps(change) && isWorth(change, onward)).sort(byHelp);
+  // that the customer takes it later is a way out whatever else there is
+  const ofInputs = [...changes.filter((change) => isWorth(change, onward)), ...later]
+    .filter(helps)
+    .sort(byHelp);
   return {
     before,
     orderLateSeconds,
-    tried: moved.tried + found.tried + 1,
+    tried: moved.tried + found.tried + 1 + later.length,
     remedies: [...ofPlan, ...ofInputs],
   };
 }

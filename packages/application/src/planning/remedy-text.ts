@@ -18,6 +18,8 @@ export function editText(edit: ProblemEdit, names: PlantNames, clock: (at: numbe
       return `make ${edit.orderId} in ${edit.most === 2 ? "two" : `up to ${edit.most}`} lots of ${edit.leastPieces} pieces or more`;
     case "earlier start":
       return `let ${edit.orderId} start from ${clock(edit.at)}`;
+    case "later due":
+      return `deliver ${edit.orderId} by ${clock(edit.at)}`;
     case "earlier sheet":
       return `get ${names.sheet(edit.sheetId)} ${Math.round(edit.seconds / 3600)} h earlier`;
     case "line down":

@@ -59,6 +59,9 @@ export const RemedyChange = z
     z.object({ kind: z.literal("another line"), orderId: Id, lineId: Id }),
     z.object({ kind: z.literal("lots"), orderId: Id, most: z.int(), leastPieces: z.int() }),
     z.object({ kind: z.literal("earlier start"), orderId: Id, at: InstantText }),
+    z
+      .object({ kind: z.literal("later due"), orderId: Id, at: InstantText })
+      .describe("The due date that the order meets with the plan as it is"),
     z.object({ kind: z.literal("earlier sheet"), sheetId: Id, seconds: z.int() }),
   ])
   .meta({ id: "RemedyChange" });

@@ -36,6 +36,8 @@ export type ProblemEdit =
     }
   /** The order may start earlier. */
   | { readonly kind: "earlier start"; readonly orderId: string; readonly at: number }
+  /** The order is due later; its plan may stay as it is. */
+  | { readonly kind: "later due"; readonly orderId: string; readonly at: number }
   /** All arrivals of the sheet come earlier by so much. */
   | { readonly kind: "earlier sheet"; readonly sheetId: string; readonly seconds: number }
   /** The line stands still in the spell. */
@@ -179,6 +181,8 @@ export function applyEdit(problem: ProblemData, edit: ProblemEdit): EditedProble
         ...job,
         earliestStartAt: Math.min(job.earliestStartAt, edit.at),
       }));
+    case "later due":
+      return editJob(problem, edit.orderId, (job) => ({ ...job, dueAt: Math.max(job.dueAt, edit.at) }));
     case "earlier sheet": {
       const sheets = changed(
         problem.sheets,

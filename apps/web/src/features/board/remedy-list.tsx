@@ -6,6 +6,7 @@ import type { PlanNames } from "../../format/plan-names.ts";
 import { useFormat } from "../../format/use-format.ts";
 import type { BoardPlan } from "../../kernels/board-plan.ts";
 import { useText, type Text } from "../../text/text.ts";
+import { ChangeOrder, isOfOrder } from "./change-order.tsx";
 import { remedyWords } from "./remedy-words.ts";
 import { usePlanEdits } from "./use-plan-edits.ts";
 
@@ -31,7 +32,13 @@ export function RemedyList({ runId, findings, plan, names }: RemedyListProps): J
             <li key={words}>
               <h4>{words}</h4>
               <Effect findings={findings} remedy={remedy} />
-              <Doing runId={runId} place={place} remedy={remedy} words={words} />
+              <Doing
+                plantId={plan.document.plant.id}
+                runId={runId}
+                place={place}
+                remedy={remedy}
+                words={words}
+              />
             </li>
           );
         })}
@@ -116,16 +123,17 @@ function toneOf(before: number, after: number): Row["tone"] {
 }
 
 interface DoingProps {
+  readonly plantId: string;
   readonly runId: string;
   readonly place: number;
   readonly remedy: Remedy;
   readonly words: string;
 }
 
-function Doing({ runId, place, remedy: { action }, words }: DoingProps): JSX.Element {
+function Doing({ plantId, runId, place, remedy: { action }, words }: DoingProps): JSX.Element {
   const { remedies: text } = useText();
   const { take, isReady } = usePlanEdits();
-  if (action.kind === "change") return <PeoplesTask change={action.change} />;
+  if (action.kind === "change") return <PeoplesTask plantId={plantId} change={action.change} />;
   const step = action.kind === "edit" ? action.edit : ({ kind: "found plan", runId, place } as const);
   return (
     <>
@@ -152,13 +160,19 @@ const PLACES = {
   "another line": ["/plant/moulds", "toMoulds"],
   lots: ["/orders", "toOrders"],
   "earlier start": ["/orders", "toOrders"],
+  "later due": ["/orders", "toOrders"],
   "earlier sheet": ["/plant/sheets", "toSheets"],
 } as const satisfies Record<RemedyChange["kind"], readonly [string, keyof Text["remedies"]]>;
 
 const isShift = ({ kind }: RemedyChange): boolean =>
   kind === "extra shift" || kind === "extra team" || kind === "extra operators";
 
-function PeoplesTask({ change }: { readonly change: RemedyChange }): JSX.Element {
+interface PeoplesTaskProps {
+  readonly plantId: string;
+  readonly change: RemedyChange;
+}
+
+function PeoplesTask({ plantId, change }: PeoplesTaskProps): JSX.Element {
   const { remedies: text } = useText();
   const [href, name] = PLACES[change.kind];
   return (
@@ -166,6 +180,7 @@ function PeoplesTask({ change }: { readonly change: RemedyChange }): JSX.Element
       <p className="hint">
         <strong>{text.byPeople}.</strong> {text.who[change.kind]} {isShift(change) && text.shiftNote}
       </p>
+      {isOfOrder(change) && <ChangeOrder plantId={plantId} change={change} />}
       <Link href={href} className="button">
         {text[name]}
       </Link>

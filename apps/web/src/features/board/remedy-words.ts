@@ -64,6 +64,8 @@ function changeWords(change: RemedyChange, words: Words): string {
       return actions.lots(change.most);
     case "earlier start":
       return actions["earlier start"](instant(change.at));
+    case "later due":
+      return actions["later due"](instant(change.at));
     case "earlier sheet":
       return actions["earlier sheet"](names.sheet(change.sheetId), format.hours(change.seconds));
   }

@@ -53,6 +53,7 @@ export const remedyText: typeof english = {
       "another line": (line) => `Für ${line} freigeben`,
       lots: (n) => `In ${n === 2 ? "zwei" : `bis zu ${n}`} Losen fertigen lassen`,
       "earlier start": (at) => `Ab ${at} beginnen lassen`,
+      "later due": (at) => `Bis ${at} liefern, mit dem Plan wie er ist`,
       "earlier sheet": (sheet, hours) => `Folie ${sheet} ${hours} früher beschaffen`,
     },
     who: {
@@ -65,9 +66,13 @@ export const remedyText: typeof english = {
         "Die fragen, die Werkzeuge für Linien freigeben; die Freigabe wird dann beim Werkzeug eingetragen.",
       lots: "Den Kunden fragen, ob in Teilen geliefert werden darf; dann beim Auftrag Teile erlauben.",
       "earlier start": "Fragen, worauf der Auftrag wartet; dann seinen frühesten Beginn im Auftrag ändern.",
+      "later due": "Den Kunden fragen, ob der spätere Termin geht; sonst wird nichts verschoben.",
       "earlier sheet":
         "Einkauf oder Extrusion danach fragen; der Eingang wird dann bei der Folie eingetragen.",
     },
+    changeOrder: { "later due": "Diesen Liefertermin setzen", lots: "Teile erlauben" },
+    orderChanged:
+      "Der Auftrag ist geändert. Neu planen nimmt es auf; Rückgängig im Auftragsbestand nimmt es zurück.",
     toCalendars: "Zu den Kalendern",
     toCrews: "Zum Personal",
     toMoulds: "Zu den Werkzeugen",
