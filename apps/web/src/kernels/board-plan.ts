@@ -56,6 +56,8 @@ export interface BoardPlan {
   readonly lines: readonly BoardLine[];
   readonly segments: readonly BoardSegment[];
   readonly orders: ReadonlyMap<string, PlanOrder>;
+  /** When each order is due. */
+  readonly dues: ReadonlyMap<string, number>;
   /** Runs of each order, in order of time. */
   readonly runsOfOrder: ReadonlyMap<string, readonly BoardSegment[]>;
   /** Order numbers of late orders, latest first. */
@@ -88,12 +90,17 @@ export function boardPlan(planId: string, document: PlanDocument): BoardPlan {
   return boardPlanOf(planId, document, timed);
 }
 
-/** As `boardPlan`, of a document whose segments have been read already. */
+/**
+ * As `boardPlan`, of a document whose segments have been read already; what `like`, another plan of the same lines and orders,
+ * has read of the lines' hours and the orders' due dates is not read again.
+ */
 export function boardPlanOf(
   planId: string,
   document: PlanDocument,
   timed: readonly TimedSegment[],
+  like: BoardPlan | null = null,
 ): BoardPlan {
+  const dues = like?.dues ?? new Map(document.orders.map(({ orderId, due }) => [orderId, secondsOf(due)]));
   const orders = new Map(document.orders.map((order) => [order.orderId, order]));
   const lastRuns = lastRunOfOrders(timed);
   const byLine = new Map<string, TimedSegment[]>(document.lines.map((line) => [line.id, []]));
@@ -107,28 +114,34 @@ export function boardPlanOf(
         source.kind === "run" && lastRuns.get(source.orderId)?.source === source
           ? orders.get(source.orderId)
           : undefined;
-      const ending = order === undefined ? null : endingOf(order, source.end);
+      const ending =
+        order === undefined ? null : endingOf(order, dues.get(order.orderId) ?? secondsOf(order.due), end);
       const segment = { index: segments.length, lineIndex, place, start, end, source, ending };
       segments.push(segment);
       return segment;
     });
+    const known = like?.document.lines === document.lines ? like.lines[lineIndex] : undefined;
     return {
       index: lineIndex,
       id: line.id,
       name: line.name,
       source: line,
       usedShare: usedShareOf(line),
-      open: spellsOf(line.open),
-      closures: line.closures.map(({ start, end, reason }) => ({
-        start: secondsOf(start),
-        end: secondsOf(end),
-        reason,
-      })),
-      extraShifts: line.extraShifts.map(({ start, end, name }) => ({
-        start: secondsOf(start),
-        end: secondsOf(end),
-        name,
-      })),
+      open: known?.open ?? spellsOf(line.open),
+      closures:
+        known?.closures ??
+        line.closures.map(({ start, end, reason }) => ({
+          start: secondsOf(start),
+          end: secondsOf(end),
+          reason,
+        })),
+      extraShifts:
+        known?.extraShifts ??
+        line.extraShifts.map(({ start, end, name }) => ({
+          start: secondsOf(start),
+          end: secondsOf(end),
+          name,
+        })),
       segments: own,
     };
   });
@@ -138,11 +151,12 @@ export function boardPlanOf(
     planId,
     document,
     startAt,
-    endAt: boardEndAt(document, startAt, lastWorkAt),
+    endAt: boardEndAt(document, dues, { startAt, lastWorkAt }),
     knownEndAt: knownEndAt(document, lines, lastWorkAt),
     lines,
     segments,
     orders,
+    dues,
     runsOfOrder: runsOfOrders(segments),
     lateOrderIds: document.orders
       .filter((order) => order.lateSeconds > 0)
@@ -152,9 +166,13 @@ export function boardPlanOf(
 }
 
 /** The board ends with the last work or due date, a day after it; never before two days, never after the horizon. */
-function boardEndAt(document: PlanDocument, startAt: number, lastWorkAt: number): number {
+function boardEndAt(
+  document: PlanDocument,
+  dues: BoardPlan["dues"],
+  { startAt, lastWorkAt }: { readonly startAt: number; readonly lastWorkAt: number },
+): number {
   let last = Math.max(startAt + 2 * 86_400, lastWorkAt);
-  for (const order of document.orders) last = Math.max(last, secondsOf(order.due));
+  for (const due of dues.values()) last = Math.max(last, due);
   return Math.min(last + 86_400, Math.max(secondsOf(document.horizon.end), last));
 }
 
@@ -165,10 +183,10 @@ function knownEndAt(document: PlanDocument, lines: readonly BoardLine[], lastWor
   return Math.min(last, secondsOf(document.horizon.end));
 }
 
-function endingOf(order: PlanOrder, runEnd: string): OrderEnding {
+function endingOf(order: PlanOrder, due: number, runEnd: number): OrderEnding {
   return {
-    due: secondsOf(order.due),
-    finish: secondsOf(order.finish ?? runEnd),
+    due,
+    finish: order.finish === null ? runEnd : secondsOf(order.finish),
     lateSeconds: order.lateSeconds,
   };
 }

@@ -2,7 +2,7 @@ import type { PlanEdit } from "@formweek/contracts";
 import { openEdits, type EditRefusal } from "@formweek/scheduler";
 import type { Trial } from "../kernels/trial.ts";
 import { planOfDocument } from "./plan-of-document.ts";
-import { trialPlan, type TrialGround } from "./trial-plan.ts";
+import { trialWriter, type TrialGround } from "./trial-plan.ts";
 
 /** Says what edits of the standing plan would come to, without changing it. */
 export interface TrialTable {
@@ -16,14 +16,13 @@ export function openTable(ground: TrialGround): TrialTable | null {
   const opened = openEdits(problem, planOfDocument(standing.document));
   if (!opened.ok) return null;
   const table = opened.value;
+  const write = trialWriter(ground, table.plan);
   const frozen = new Set(frozenOrderIds);
   return {
     planId: standing.planId,
     tryOut: (edit) => {
       const result = table.apply(edit);
-      return result.ok
-        ? { kind: "plan", plan: trialPlan(ground, result.value) }
-        : refusedTrial(result.error, frozen);
+      return result.ok ? { kind: "plan", plan: write(result.value) } : refusedTrial(result.error, frozen);
     },
   };
 }

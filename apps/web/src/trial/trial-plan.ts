@@ -1,7 +1,8 @@
 import type { MouldCopy as CopyOnWire, PlanDocument, PlanSegment, RunSegment } from "@formweek/contracts";
-import type { MouldCopy, Plan, ProblemData, Segment } from "@formweek/scheduler";
+import type { MouldCopy, Plan, PlannedLot, ProblemData, Segment } from "@formweek/scheduler";
 import { wireText } from "../kernels/wall-text.ts";
 import { boardPlanOf, secondsOf, type BoardPlan, type TimedSegment } from "../kernels/board-plan.ts";
+import { isSamePlanned, isSameSegment } from "./same-segment.ts";
 
 /** A plan to be tried on, with what it is tried in. */
 export interface TrialGround {
@@ -17,38 +18,83 @@ export interface TrialGround {
 /** Names of the standing plan's runs, for the same orders elsewhere. */
 type RunsByOrder = ReadonlyMap<string, RunSegment>;
 
+/** A segment of the engine with what was written of it. */
+interface Written {
+  readonly from: Segment;
+  readonly timed: TimedSegment;
+}
+
+/** Writes plans that the engine made from the standing one as the board shows them. */
+export type TrialWriter = (plan: Plan) => BoardPlan;
+
 /**
- * A plan that the engine made from the standing one, as the board shows it: times, changes, lateness and cost are new,
- * names are those of the standing plan. What only the server works out (why an order is late, the tasks of a change,
+ * Opens a writer for trials of the standing plan, `opened` as the engine times it: times, changes, lateness and cost are
+ * new, names are those of the standing plan. What only the server works out (why an order is late, the tasks of a change,
  * how a line is used) is left out or stands as it was; and so are runs of orders that the standing plan does not run.
+ * A move leaves most of a plan as it is: segments are written once, and again only where they differ.
  */
-export function trialPlan(ground: TrialGround, plan: Plan): BoardPlan {
+export function trialWriter(ground: TrialGround, opened: Plan): TrialWriter {
   const { standing, problem } = ground;
   const { document } = standing;
   const runs = runsOf(document);
-  const orders = ordersOf(document, plan);
-  const late = new Map(orders.map((order) => [order.orderId, order.lateSeconds]));
-  const timed = plan.segments.flatMap((segment): TimedSegment[] => {
+  const latenessIn = (orders: readonly Order[]): ReadonlyMap<string, number> =>
+    new Map(orders.map((order) => [order.orderId, order.lateSeconds]));
+  const write = (segment: Segment, late: ReadonlyMap<string, number>): Written | null => {
     const source = segmentOf(segment, { ground, runs, late });
-    return source === null ? [] : [{ start: segment.start, end: segment.end, source }];
-  });
-  const tried = {
-    ...document,
-    segments: timed.map(({ source }) => source),
-    lots: plan.lots.map((lot) => ({
-      ...lot,
-      start: iso(lot.start),
-      end: iso(lot.end),
-      finish: iso(lot.finish),
-    })),
-    orders,
-    unplanned: plan.unplanned.map(({ orderId, reasons }) => ({ orderId, reasons: [...reasons] })),
-    late: [],
-    objective: { terms: [...plan.objective.terms], total: plan.objective.total },
-    bound: null,
-    summary: summaryOf(document, orders, problem, plan),
+    return source === null
+      ? null
+      : { from: segment, timed: { start: segment.start, end: segment.end, source } };
   };
-  return boardPlanOf(`${standing.planId} tried`, tried, timed);
+  const known = new Map<string, Written>();
+  const openedOrders = ordersOf(standing, opened);
+  const openedFinishes = finishesOf(opened);
+  const openedLots = opened.lots.map(lotOnWire);
+  const standingLate = latenessIn(openedOrders);
+  for (const segment of opened.segments) {
+    const written = write(segment, standingLate);
+    if (written !== null) known.set(keyOf(segment), written);
+  }
+  return (plan) => {
+    const orders = ordersOf(standing, plan, (orderId, place, finish) =>
+      openedFinishes.get(orderId) === finish ? openedOrders[place] : undefined,
+    );
+    const late = latenessIn(orders);
+    const timed: TimedSegment[] = [];
+    for (const segment of plan.segments) {
+      const before = known.get(keyOf(segment));
+      const written =
+        before !== undefined && isSameSegment(before.from, segment) && isAsLate(before.timed, late)
+          ? before
+          : write(segment, late);
+      if (written !== null) timed.push(written.timed);
+    }
+    const tried = {
+      ...document,
+      segments: timed.map(({ source }) => source),
+      lots: plan.lots.map((lot, place) => {
+        const before = opened.lots[place];
+        const isSame = before !== undefined && isSamePlanned(before, lot);
+        return (isSame ? openedLots[place] : undefined) ?? lotOnWire(lot);
+      }),
+      orders: [...orders],
+      unplanned: plan.unplanned.map(({ orderId, reasons }) => ({ orderId, reasons: [...reasons] })),
+      late: [],
+      objective: { terms: [...plan.objective.terms], total: plan.objective.total },
+      bound: null,
+      summary: summaryOf(document, orders, problem, plan),
+    };
+    return boardPlanOf(`${standing.planId} tried`, tried, timed, standing);
+  };
+}
+
+/** Segments of one line begin one after the other. */
+function keyOf({ lineId, start, kind }: Segment): string {
+  return `${start} ${kind} ${lineId}`;
+}
+
+/** The order that runs is as late as it was when the run was written. */
+function isAsLate({ source }: TimedSegment, late: ReadonlyMap<string, number>): boolean {
+  return source.kind !== "run" || source.lateSeconds === (late.get(source.orderId) ?? 0);
 }
 
 function runsOf(document: PlanDocument): RunsByOrder {
@@ -57,16 +103,35 @@ function runsOf(document: PlanDocument): RunsByOrder {
   return runs;
 }
 
-function ordersOf(document: PlanDocument, plan: Plan): PlanDocument["orders"] {
+function lotOnWire(lot: PlannedLot): PlanDocument["lots"][number] {
+  return { ...lot, start: iso(lot.start), end: iso(lot.end), finish: iso(lot.finish) };
+}
+
+/** When each order that runs is finished. */
+function finishesOf({ lots }: Plan): ReadonlyMap<string, number> {
   const finishes = new Map<string, number>();
-  for (const { orderId, finish } of plan.lots)
+  for (const { orderId, finish } of lots)
     finishes.set(orderId, Math.max(finishes.get(orderId) ?? finish, finish));
-  return document.orders.map((order) => {
+  return finishes;
+}
+
+type Order = PlanDocument["orders"][number];
+
+/** The orders as a plan leaves them; `known` may have one that finishes at an instant (undefined: never) written already. */
+function ordersOf(
+  { document, dues }: BoardPlan,
+  plan: Plan,
+  known: (orderId: string, place: number, finish: number | undefined) => Order | undefined = () => undefined,
+): readonly Order[] {
+  const finishes = finishesOf(plan);
+  return document.orders.map((order, place): Order => {
     if (order.state === "covered by stock") return order;
     const finish = finishes.get(order.orderId);
+    const written = known(order.orderId, place, finish);
+    if (written !== undefined) return written;
     if (finish === undefined)
       return { ...order, state: "unplanned", finish: null, lateSeconds: 0, slackSeconds: null };
-    const due = secondsOf(order.due);
+    const due = dues.get(order.orderId) ?? secondsOf(order.due);
     const lateSeconds = Math.max(0, finish - due);
     const state = lateSeconds > 0 ? "late" : "on time";
     return { ...order, state, finish: iso(finish), lateSeconds, slackSeconds: due - finish };
@@ -118,7 +183,7 @@ function segmentOf(segment: Segment, { ground, runs, late }: Known): PlanSegment
 
 function summaryOf(
   { summary }: PlanDocument,
-  orders: PlanDocument["orders"],
+  orders: readonly Order[],
   problem: ProblemData,
   plan: Plan,
 ): PlanDocument["summary"] {

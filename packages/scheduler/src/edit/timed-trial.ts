@@ -39,12 +39,15 @@ function delayedTurns({ problem, start }: StandingPlan, decoder: Decoder, sequen
  */
 export function timeTrial(standing: StandingPlan, decoder: Decoder, sequences: Sequences): void {
   let least = moneyOf(decoder, sequences, Infinity);
+  // The decoder holds the plan of the sequences as they are, not of a turn that was put back.
+  let isTimed = true;
   for (const lot of delayedTurns(standing, decoder, sequences)) {
     const turn = sequences.turn[lot]!;
     sequences.turn[lot] = Turn.asItComes;
     const money = moneyOf(decoder, sequences, Infinity);
-    if (money < least) least = money;
+    isTimed = money < least;
+    if (isTimed) least = money;
     else sequences.turn[lot] = turn;
   }
-  decoder.decode(sequences);
+  if (!isTimed) decoder.decode(sequences);
 }
