@@ -12,6 +12,8 @@ export async function serveBoard(server: WireServer, folder: string | null): Pro
       root: folder,
       wildcard: false,
       cacheControl: false,
+      // The build has laid compressed twins beside the files.
+      preCompressed: true,
       setHeaders: (reply, path) => {
         reply.header(
           "cache-control",

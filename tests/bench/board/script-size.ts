@@ -9,7 +9,8 @@ const kilobytes = (path: string): number => gzipSync(readFileSync(path), { level
 /** What the browser fetches before the first screen, and what there is in all. */
 export function measureScripts(sheet: FigureSheet): void {
   const page = readFileSync(join(dist, "index.html"), "utf8");
-  const first = [...page.matchAll(/(?:src|href)="\/(assets\/[^"]+\.js)"/g)].map(([, path]) => path ?? "");
+  const named = page.matchAll(/(?:src|href)="\/(assets\/[^"]+\.js)"/g);
+  const first = [...new Set([...named].map(([, path]) => path ?? ""))];
   const all = readdirSync(join(dist, "assets")).filter((name) => name.endsWith(".js"));
   const sum = (paths: readonly string[]): number =>
     paths.reduce((total, path) => total + kilobytes(join(dist, path)), 0);

@@ -7,13 +7,12 @@ import { formatFor } from "../format/format.ts";
 import { namingFor, planNames } from "../format/plan-names.ts";
 import { FormatProvider, useFormat } from "../format/use-format.ts";
 import { NamingProvider } from "../format/use-naming.ts";
+import { keepPlantId, keptPlantId } from "../sync/plant-choice.ts";
 import { usePlantEvents } from "../sync/events.ts";
 import { usePlant, usePlants } from "../sync/queries.ts";
 import { useLanguage, useText } from "../text/text.ts";
 import { BoardPage, OrdersPage, PlansPage, PlantPage, SheetsPage } from "./pages.tsx";
 import { Shell } from "./shell.tsx";
-
-const plantKey = "formweek.plant";
 
 /** The app: finds the plants, opens one, and shows the page that the address names. */
 export function App(): JSX.Element {
@@ -39,7 +38,7 @@ export function App(): JSX.Element {
 function OpenPlant({ plants }: { readonly plants: PlantListResponse }): JSX.Element | null {
   const { locale, text } = useLanguage();
   const [place] = useLocation();
-  const [chosen, setChosen] = useState(() => localStorage.getItem(plantKey));
+  const [chosen, setChosen] = useState(keptPlantId);
   const plant = plants.find((known) => known.id === chosen) ?? plants[0];
   const connection = usePlantEvents(plant?.id ?? null);
   const format = useMemo(
@@ -54,7 +53,7 @@ function OpenPlant({ plants }: { readonly plants: PlantListResponse }): JSX.Elem
   );
   if (plant === undefined) return null;
   const choose = (plantId: string): void => {
-    localStorage.setItem(plantKey, plantId);
+    keepPlantId(plantId);
     setChosen(plantId);
   };
   return (

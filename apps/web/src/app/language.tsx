@@ -1,5 +1,6 @@
 import { useEffect, useMemo, type JSX, type ReactNode } from "react";
-import { keptChoice, useKeptChoice } from "../sync/kept-choice.ts";
+import { keptChoice } from "../sync/kept-choice.ts";
+import { useKeptChoice } from "../sync/use-kept-choice.ts";
 import { readerLanguage } from "../text/languages.ts";
 import { LanguageProvider } from "../text/text.ts";
 

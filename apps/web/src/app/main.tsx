@@ -1,3 +1,4 @@
+import "./first.ts";
 import "../sync/parse-setting.ts";
 import { QueryClient, QueryClientProvider } from "@tanstack/react-query";
 import { StrictMode } from "react";
@@ -6,8 +7,6 @@ import { CrashGuard } from "../components/crash-guard.tsx";
 import { CallError } from "../sync/client.ts";
 import { App } from "./app.tsx";
 import { KeptLanguage } from "./language.tsx";
-import { keepDensity } from "./density.ts";
-import { keepTheme } from "./theme.ts";
 import "@fontsource/barlow/latin-400.css";
 import "@fontsource/barlow/latin-600.css";
 import "@fontsource/barlow/latin-ext-400.css";
@@ -27,9 +26,6 @@ import "../styles/plant.css";
 import "../styles/sheets.css";
 import "../styles/versions.css";
 import "../styles/print.css";
-
-keepTheme();
-keepDensity();
 
 const client = new QueryClient({
   defaultOptions: {

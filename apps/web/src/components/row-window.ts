@@ -1,6 +1,7 @@
 import { useVirtualizer, type Virtualizer } from "@tanstack/react-virtual";
 import { useLayoutEffect, type RefObject } from "react";
-import { useDensity } from "../sync/density.ts";
+import { densityChoice } from "../sync/density.ts";
+import { useKeptChoice } from "../sync/use-kept-choice.ts";
 
 /** Height of a row of a long table; the styles name the same. */
 const rowPx = { roomy: 37, compact: 30 } as const;
@@ -10,7 +11,7 @@ export function useRowWindow(
   count: number,
   scroller: RefObject<HTMLDivElement | null>,
 ): Virtualizer<HTMLDivElement, Element> {
-  const height = rowPx[useDensity()];
+  const height = rowPx[useKeptChoice(densityChoice)];
   const virtual = useVirtualizer({
     count,
     getScrollElement: () => scroller.current,

@@ -43,24 +43,31 @@ export interface FormatSetting {
 }
 
 export function formatFor({ locale, timeZone, currency, text }: FormatSetting): Format {
-  const count = new Intl.NumberFormat(locale, { maximumFractionDigits: 0 });
-  const figure = new Intl.NumberFormat(locale, { maximumFractionDigits: 3 });
-  const percent = new Intl.NumberFormat(locale, { style: "percent", maximumFractionDigits: 0 });
-  const money = new Intl.NumberFormat(locale, { style: "currency", currency, maximumFractionDigits: 0 });
-  const percentFine = new Intl.NumberFormat(locale, { style: "percent", maximumFractionDigits: 1 });
-  const moneyFine = new Intl.NumberFormat(locale, {
-    style: "currency",
-    currency,
-    trailingZeroDisplay: "stripIfInteger",
-  });
-  const weekday = new Intl.DateTimeFormat(locale, { weekday: "short", timeZone: "UTC" });
-  const decimals = [0, 1, 2, 3].map(
-    (digits) =>
-      new Intl.NumberFormat(locale, { minimumFractionDigits: digits, maximumFractionDigits: digits }),
+  const count = lazily(() => new Intl.NumberFormat(locale, { maximumFractionDigits: 0 }));
+  const figure = lazily(() => new Intl.NumberFormat(locale, { maximumFractionDigits: 3 }));
+  const percent = lazily(() => new Intl.NumberFormat(locale, { style: "percent", maximumFractionDigits: 0 }));
+  const money = lazily(
+    () => new Intl.NumberFormat(locale, { style: "currency", currency, maximumFractionDigits: 0 }),
+  );
+  const percentFine = lazily(
+    () => new Intl.NumberFormat(locale, { style: "percent", maximumFractionDigits: 1 }),
+  );
+  const moneyFine = lazily(
+    () =>
+      new Intl.NumberFormat(locale, { style: "currency", currency, trailingZeroDisplay: "stripIfInteger" }),
+  );
+  const weekday = lazily(() => new Intl.DateTimeFormat(locale, { weekday: "short", timeZone: "UTC" }));
+  const decimals = [0, 1, 2, 3].map((digits) =>
+    lazily(
+      () => new Intl.NumberFormat(locale, { minimumFractionDigits: digits, maximumFractionDigits: digits }),
+    ),
   );
   const zoned = (options: Intl.DateTimeFormatOptions): ((instant: number) => string) => {
-    const format = new Intl.DateTimeFormat(locale, { ...options, timeZone });
-    return (instant) => format.format(instant * 1000).replace(/,/g, "");
+    const format = lazily(() => new Intl.DateTimeFormat(locale, { ...options, timeZone }));
+    return (instant) =>
+      format()
+        .format(instant * 1000)
+        .replace(/,/g, "");
   };
   const zoneName = zoneNameWhereNeeded(locale, timeZone);
   const withClock = (options: Intl.DateTimeFormatOptions): ((instant: number) => string) => {
@@ -70,14 +77,14 @@ export function formatFor({ locale, timeZone, currency, text }: FormatSetting): 
   const clock = { hour: "2-digit", minute: "2-digit", hourCycle: "h23" } as const;
   const span = (seconds: number): string => spanText(Math.abs(seconds), text);
   return {
-    count: (value) => count.format(value),
-    decimal: (value, digits) => (decimals[digits] ?? count).format(value),
-    figure: (value) => figure.format(value),
-    percent: (share) => percent.format(share),
-    percentFine: (share) => percentFine.format(share),
-    money: (value) => money.format(value),
-    moneyFine: (value) => moneyFine.format(value),
-    weekday: (instant) => weekday.format(instant * 1000),
+    count: (value) => count().format(value),
+    decimal: (value, digits) => (decimals[digits] ?? count)().format(value),
+    figure: (value) => figure().format(value),
+    percent: (share) => percent().format(share),
+    percentFine: (share) => percentFine().format(share),
+    money: (value) => money().format(value),
+    moneyFine: (value) => moneyFine().format(value),
+    weekday: (instant) => weekday().format(instant * 1000),
     instant: withClock({ weekday: "short", day: "numeric", month: "short", ...clock }),
     dated: withClock({ weekday: "short", day: "numeric", month: "short", year: "numeric", ...clock }),
     clock: withClock(clock),
@@ -86,20 +93,30 @@ export function formatFor({ locale, timeZone, currency, text }: FormatSetting): 
     shortDay: zoned({ day: "numeric", month: "short" }),
     span,
     hours: (seconds) =>
-      seconds < 3600 ? span(seconds) : text.units.hours(count.format(Math.round(seconds / 3600))),
+      seconds < 3600 ? span(seconds) : text.units.hours(count().format(Math.round(seconds / 3600))),
     gate: (seconds) => (Math.round(seconds / 60) < 60 ? `${Math.round(seconds / 60)}` : span(seconds)),
   };
+}
+
+/** Made when it is first asked for: each of these takes milliseconds, and the first screen needs few of them. */
+function lazily<Made>(make: () => Made): () => Made {
+  let made: Made | undefined;
+  return () => (made ??= make());
 }
 
 const secondsPerDay = 86_400;
 
 /** " CET" at an instant whose wall clock comes twice, since a clock goes back within an hour or did; else nothing. */
 function zoneNameWhereNeeded(locale: string, timeZone: string): (instant: number) => string {
-  const named = new Intl.DateTimeFormat(locale, { timeZone, timeZoneName: "short" });
-  const wall = new Intl.DateTimeFormat("en", { timeZone, timeStyle: "medium", dateStyle: "short" });
+  const named = lazily(() => new Intl.DateTimeFormat(locale, { timeZone, timeZoneName: "short" }));
+  const wall = lazily(
+    () => new Intl.DateTimeFormat("en", { timeZone, timeStyle: "medium", dateStyle: "short" }),
+  );
   const nameAt = (instant: number): string =>
-    named.formatToParts(instant * 1000).find(({ type }) => type === "timeZoneName")?.value ?? "";
-  const wallAt = (instant: number): string => wall.format(instant * 1000);
+    named()
+      .formatToParts(instant * 1000)
+      .find(({ type }) => type === "timeZoneName")?.value ?? "";
+  const wallAt = (instant: number): string => wall().format(instant * 1000);
   const clockAt = (instant: number): string => wallAt(instant).split(", ")[1] ?? "";
   const changes = new Map<number, boolean>();
   const changesWithin = (day: number): boolean => {

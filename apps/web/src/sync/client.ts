@@ -1,5 +1,6 @@
 import { ProblemDetails, type EditRefusal, type FieldFault } from "@formweek/contracts";
 import type { ZodType } from "zod";
+import { takeFirst } from "./first-calls.ts";
 import { nameHeader } from "./planner-name.ts";
 import { watchCall } from "./slow-calls.ts";
 
@@ -65,7 +66,8 @@ export async function call<Answer>({
 async function reach(url: string, init: RequestInit): Promise<Response> {
   const ended = watchCall();
   try {
-    return await fetch(url, init);
+    const ahead = init.method === "GET" ? takeFirst(url) : undefined;
+    return await (ahead ?? fetch(url, init));
   } catch (cause) {
     if (cause instanceof DOMException && cause.name === "AbortError") throw cause;
     throw new CallError(clientProblem(silentServer, 0, ""));

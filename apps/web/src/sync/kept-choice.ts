@@ -1,5 +1,3 @@
-import { useSyncExternalStore } from "react";
-
 /** A choice of the reader that this browser keeps. */
 export interface KeptChoice<Choice> {
   readonly read: () => Choice;
@@ -25,9 +23,4 @@ export function keptChoice<Choice extends string | null>(
       return () => listeners.delete(listener);
     },
   };
-}
-
-/** The choice as it stands, for as long as it is shown. */
-export function useKeptChoice<Choice>({ read, subscribe }: KeptChoice<Choice>): Choice {
-  return useSyncExternalStore(subscribe, read);
 }

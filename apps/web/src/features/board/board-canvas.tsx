@@ -22,7 +22,8 @@ import type { CarriedLot } from "../../render/frame.ts";
 import { useText } from "../../text/text.ts";
 import { boardAxis } from "./board-axis.ts";
 import { boardWords } from "./board-words.ts";
-import { useDensity } from "../../sync/density.ts";
+import { densityChoice } from "../../sync/density.ts";
+import { useKeptChoice } from "../../sync/use-kept-choice.ts";
 import { nowSeconds } from "../../sync/now.ts";
 import { useBoard, useBoardStore } from "./use-board.ts";
 
@@ -40,7 +41,7 @@ export function BoardCanvas({ plant, held, names, describedBy }: BoardCanvasProp
   const store = useBoardStore();
   const plan = useBoard((state) => state.plan);
   const filter = useBoard((state) => state.filter);
-  const density = useDensity();
+  const density = useKeptChoice(densityChoice);
   const canvasRef = useRef<HTMLCanvasElement>(null);
   const frameRef = useRef<HTMLDivElement>(null);
   const axis = useMemo(() => (plan === null ? null : boardAxis(plan, plant)), [plan, plant]);
