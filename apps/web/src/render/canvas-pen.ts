@@ -3,19 +3,39 @@ import { keptWidth } from "./text-widths.ts";
 
 type Context = CanvasRenderingContext2D;
 
-/** Draws on a canvas of `density` device pixels for each CSS pixel. */
+interface Style {
+  readonly fill: Paint;
+  readonly stroke: string;
+  readonly line: number;
+  readonly alpha: number;
+  readonly font: Font;
+  readonly setFont: Font;
+}
+
+/**
+ * Draws on a canvas of `density` device pixels for each CSS pixel. Setting a canvas costs more than drawing a small shape, so it is
+ * told of a paint, width or strength only when that is another, and of a font when words are drawn or measured in it.
+ */
 export class CanvasPen implements Pen {
   readonly #context: Context;
   readonly #density: number;
   #fillStyle: Paint = "#000";
   #strokeStyle = "#000";
+  #lineWidth = 1;
+  #globalAlpha = 1;
   #font: Font = boardFont.small;
-  readonly #saved: [fill: Paint, stroke: string, font: Font][] = [];
+  /** The font that the canvas has. */
+  #setFont: Font = boardFont.small;
+  readonly #saved: Style[] = [];
 
   constructor(context: Context, density: number) {
     this.#context = context;
     this.#density = density;
     context.setTransform(density, 0, 0, density, 0, 0);
+    context.fillStyle = "#000";
+    context.strokeStyle = "#000";
+    context.lineWidth = this.#lineWidth;
+    context.globalAlpha = this.#globalAlpha;
     context.font = this.#font.css;
   }
 
@@ -23,6 +43,7 @@ export class CanvasPen implements Pen {
     return this.#fillStyle;
   }
   set fillStyle(paint: Paint) {
+    if (paint === this.#fillStyle) return;
     this.#fillStyle = paint;
     this.#context.fillStyle =
       typeof paint === "string" ? paint : hatchPattern(this.#context, paint, this.#density);
@@ -31,27 +52,30 @@ export class CanvasPen implements Pen {
     return this.#strokeStyle;
   }
   set strokeStyle(colour: string) {
+    if (colour === this.#strokeStyle) return;
     this.#strokeStyle = colour;
     this.#context.strokeStyle = colour;
   }
   get lineWidth(): number {
-    return this.#context.lineWidth;
+    return this.#lineWidth;
   }
   set lineWidth(px: number) {
+    if (px === this.#lineWidth) return;
+    this.#lineWidth = px;
     this.#context.lineWidth = px;
   }
   get font(): Font {
     return this.#font;
   }
   set font(font: Font) {
-    if (font === this.#font) return;
     this.#font = font;
-    this.#context.font = font.css;
   }
   get globalAlpha(): number {
-    return this.#context.globalAlpha;
+    return this.#globalAlpha;
   }
   set globalAlpha(alpha: number) {
+    if (alpha === this.#globalAlpha) return;
+    this.#globalAlpha = alpha;
     this.#context.globalAlpha = alpha;
   }
 
@@ -74,7 +98,7 @@ export class CanvasPen implements Pen {
     this.#context.rect(x, y, width, height);
   }
   roundRect({ x, y, width, height }: Box, radius: number | readonly number[]): void {
-    this.#context.roundRect(x, y, width, height, typeof radius === "number" ? radius : [...radius]);
+    this.#context.roundRect(x, y, width, height, radius);
   }
   fill(): void {
     this.#context.fill();
@@ -95,20 +119,38 @@ export class CanvasPen implements Pen {
     this.#context.strokeRect(x, y, width, height);
   }
   fillText(text: string, x: number, y: number): void {
+    if (text === "") return;
+    this.#useFont();
     this.#context.fillText(text, x, y);
   }
   textWidth(text: string): number {
-    return keptWidth(this.#font, text, () => this.#context.measureText(text).width);
+    return keptWidth(this.#font, text, () => {
+      this.#useFont();
+      return this.#context.measureText(text).width;
+    });
   }
 
   save(): void {
     this.#context.save();
-    this.#saved.push([this.#fillStyle, this.#strokeStyle, this.#font]);
+    this.#saved.push({
+      fill: this.#fillStyle,
+      stroke: this.#strokeStyle,
+      line: this.#lineWidth,
+      alpha: this.#globalAlpha,
+      font: this.#font,
+      setFont: this.#setFont,
+    });
   }
   restore(): void {
     this.#context.restore();
     const saved = this.#saved.pop();
-    if (saved !== undefined) [this.#fillStyle, this.#strokeStyle, this.#font] = saved;
+    if (saved === undefined) return;
+    this.#fillStyle = saved.fill;
+    this.#strokeStyle = saved.stroke;
+    this.#lineWidth = saved.line;
+    this.#globalAlpha = saved.alpha;
+    this.#font = saved.font;
+    this.#setFont = saved.setFont;
   }
   translate(x: number, y: number): void {
     this.#context.translate(x, y);
@@ -121,6 +163,11 @@ export class CanvasPen implements Pen {
     this.#context.shadowBlur = 10 * this.#density;
     this.#context.shadowOffsetY = 3 * this.#density;
   }
+  #useFont(): void {
+    if (this.#font === this.#setFont) return;
+    this.#setFont = this.#font;
+    this.#context.font = this.#font.css;
+  }
   beginPart(): void {
     // A canvas holds dots, not things.
   }
@@ -129,19 +176,29 @@ export class CanvasPen implements Pen {
   }
 }
 
-const patterns = new Map<string, CanvasPattern | null>();
+interface KeptPattern {
+  readonly pattern: CanvasPattern | null;
+  /** Where it is, device pixels; NaN before its first use. */
+  shift: number;
+}
 
-/** Made once for each look and density; the shift alone is set for each use. */
+const patterns = new Map<string, KeptPattern>();
+
+/** Made once for each look and density; moved where its shift is another, by whole device pixels: between them it is drawn far slower. */
 function hatchPattern(context: Context, hatch: Hatch, density: number): CanvasPattern | string {
   const key = `${hatch.ground}|${hatch.line}|${hatch.stepPx}|${hatch.linePx}|${density}`;
-  let pattern = patterns.get(key);
-  if (pattern === undefined) {
-    pattern = madePattern(context, hatch, density);
-    patterns.set(key, pattern);
+  let kept = patterns.get(key);
+  if (kept === undefined) {
+    kept = { pattern: madePattern(context, hatch, density), shift: Number.NaN };
+    patterns.set(key, kept);
   }
-  if (pattern === null) return hatch.ground;
-  pattern.setTransform(new DOMMatrix().translate(hatch.shiftPx % hatch.stepPx, 0).scale(1 / density));
-  return pattern;
+  if (kept.pattern === null) return hatch.ground;
+  const shift = Math.round((hatch.shiftPx % hatch.stepPx) * density);
+  if (shift !== kept.shift) {
+    kept.pattern.setTransform(new DOMMatrix([1 / density, 0, 0, 1 / density, shift / density, 0]));
+    kept.shift = shift;
+  }
+  return kept.pattern;
 }
 
 function madePattern(context: Context, hatch: Hatch, density: number): CanvasPattern | null {

@@ -46,10 +46,7 @@ function drawLate(pen: Pen, frame: Frame, ending: OrderEnding, box: Box): void {
     pen.setLineDash([]);
   }
   if (!isDueBefore) {
-    pen.beginPath();
-    pen.moveTo(due, box.y - 4);
-    pen.lineTo(due, bottom);
-    pen.stroke();
+    staff(pen, due, { from: box.y - 4, to: bottom, widthPx: 1.5 });
     flag(pen, due, box.y - 5);
   } else if (box.width > 14) {
     backArrow(pen, box.x + 2, bottom - 9);
@@ -87,14 +84,18 @@ function drawOnTime(pen: Pen, frame: Frame, ending: OrderEnding, box: Box): void
   const isInside = due <= box.x + box.width;
   if (!isInside && box.width < 26) return;
   pen.fillStyle = palette.soft;
-  pen.strokeStyle = palette.soft;
-  pen.lineWidth = 1.2;
   const x = isInside ? due : box.x + box.width - 9;
-  pen.beginPath();
-  pen.moveTo(x, box.y - 4);
-  pen.lineTo(x, box.y + 5);
-  pen.stroke();
+  staff(pen, x, { from: box.y - 4, to: box.y + 5, widthPx: 1.2 });
   flag(pen, x, box.y - 5);
+}
+
+/** The staff of a flag in the pen's paint: a box, which is drawn in a fraction of the time of a line. */
+function staff(
+  pen: Pen,
+  x: number,
+  { from, to, widthPx }: { readonly from: number; readonly to: number; readonly widthPx: number },
+): void {
+  pen.fillRect(x - widthPx / 2, from, widthPx, to - from);
 }
 
 /** A small flag in the pen's paint, its staff's top at (x, y). */

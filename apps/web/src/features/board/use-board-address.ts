@@ -38,18 +38,20 @@ export function useBoardAddress(): void {
       clearTimeout(timer);
       setAddress((before) => writeBoardAddress(store.read(), before), { replace });
     };
+    const isWritten = (): boolean => {
+      const now = new URLSearchParams(window.location.search);
+      return writeBoardAddress(store.read(), now).toString() === now.toString();
+    };
     const stop = store.subscribe(() => {
       const state = store.read();
       const isStep = stepOf(state) !== stepOf(told);
       const isMoved = restOf(state) !== restOf(told);
       told = state;
-      const now = new URLSearchParams(window.location.search);
-      if (writeBoardAddress(state, now).toString() === now.toString()) clearTimeout(timer);
-      else if (isStep) write(false);
-      else if (isMoved) {
-        clearTimeout(timer);
-        timer = setTimeout(() => write(true), restMs);
-      }
+      if (!isStep && !isMoved) return;
+      clearTimeout(timer);
+      if (isStep && !isWritten()) write(false);
+      // Whether the address tells it already is looked at once, not in every frame of a move.
+      else if (isMoved) timer = setTimeout(() => isWritten() || write(true), restMs);
     });
     return () => {
       clearTimeout(timer);
