@@ -68,7 +68,7 @@ describe("what a trial need not write again", () => {
 
   it("knows a lot that is alike, and one with any other field", () => {
     expect(isSamePlanned(lot, structuredClone(lot))).toBe(true);
-    for (const [field, other] of changedOnce({ ...lot, turn: "gives way" } as PlannedLot))
+    for (const [field, other] of changedOnce<PlannedLot>({ ...lot, turn: "gives way" }))
       expect([field, isSamePlanned({ ...lot, turn: "gives way" }, other)]).toEqual([field, false]);
   });
 });
