@@ -1,5 +1,4 @@
 import {
-  boundOf,
   ENGINE_VERSION,
   openEdits,
   type Plan,
@@ -17,6 +16,7 @@ import { describePlan } from "../planning/describe-plan.ts";
 import { favouredProblem } from "../planning/favoured-problem.ts";
 import { frozenPins, withPins } from "../planning/frozen-pins.ts";
 import { frozenPlanOf } from "../planning/frozen-plan.ts";
+import { knownBound } from "../planning/known-bound.ts";
 import { planOfDocument } from "../planning/plan-of-document.ts";
 import { planningSnapshot } from "../planning/planning-snapshot.ts";
 import type { JobContext } from "../ports/job-queue.ts";
@@ -99,7 +99,7 @@ async function solve(
     }
     const isAtOwnPrices = favour === null && !isWeighed;
     const plan = isAtOwnPrices ? result.plan : atOwnPrices(assembled, result.plan);
-    const bound = isAtOwnPrices ? result.bound : boundOf(assembled.problem);
+    const bound = isAtOwnPrices ? result.bound : knownBound(assembled);
     return ok({ plan, bound, statistics: result.statistics, assembled });
   } catch (error) {
     ports.log.error("A planning run broke down", { runId: run.id, plantId: run.plantId }, error);

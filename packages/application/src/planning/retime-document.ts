@@ -1,8 +1,9 @@
-import { ENGINE_VERSION, type Plan, auditPlan, boundOf, openEdits } from "@formweek/scheduler";
+import { ENGINE_VERSION, type Plan, auditPlan, openEdits } from "@formweek/scheduler";
 import { planRejected, problemFaulty } from "../jobs/solve-refusals.ts";
 import { type Result, ok, refused } from "../result.ts";
 import type { Assembled } from "./assembled.ts";
 import { describePlan } from "./describe-plan.ts";
+import { knownBound } from "./known-bound.ts";
 import type { PlanDocument } from "./plan-document.ts";
 import { planOfDocument } from "./plan-of-document.ts";
 
@@ -25,6 +26,6 @@ export function auditedDocument(
 ): Result<PlanDocument> {
   const violations = auditPlan(assembled.problem, plan);
   if (violations.length > 0) return refused(planRejected(violations));
-  const origin = { engineVersion: ENGINE_VERSION, seed, steps: 0, bound: boundOf(assembled.problem) };
+  const origin = { engineVersion: ENGINE_VERSION, seed, steps: 0, bound: knownBound(assembled) };
   return ok(describePlan(assembled, plan, origin));
 }
