@@ -133,7 +133,7 @@ describe("remedies for a late order", () => {
     const { runId } = SolveAccepted.parse(answer.json());
     const second = problemOf(await post("/trade-offs", { steps: 10 }));
     expect(second).toMatchObject({ code: "solve-in-progress", status: 409 });
-    await api.app.commands.stopSolve({ plantId, runId }, localPlanner);
+    await api.app.commands.stopSolve({ plantId, runId, keep: null }, localPlanner);
     await ended(api.app, plantId, runId);
     const { state, findings, planId } = await runAt(runId);
     expect([state, planId]).toEqual(["stopped", null]);

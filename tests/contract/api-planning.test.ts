@@ -4,6 +4,7 @@ import {
   PlanListResponse,
   PlanResponse,
   PlantResponse,
+  ProvisionalResponse,
   RatesResponse,
   SolveRunResponse,
 } from "@formweek/contracts";
@@ -137,6 +138,27 @@ describe("a plant with orders", () => {
       documents.push(PlanResponse.parse((await get("/plans/latest")).json()).document);
     }
     expect(JSON.stringify(documents[0])).toBe(JSON.stringify(documents[1]));
+  });
+
+  test("shows a run's best plan so far, and keeps the one that a stop names", async () => {
+    const runId = await startRun({ seconds: 600 });
+    await eventually("a plan is there", async () => (await runOf(runId)).provisional !== null);
+    const look = () => get(`/solves/${runId}/plan`);
+    const seen = ProvisionalResponse.parse((await look()).json());
+    expect(seen.document.late).toEqual([]);
+    expect(problemOf(await get("/solves/unknown/plan"))).toMatchObject({ code: "not-found", status: 404 });
+    const stop = (payload: object) => post(`/solves/${runId}/stop`, payload);
+    expect(problemOf(await stop({ keep: 1_000_000 }))).toMatchObject({ code: "plan-outrun", status: 409 });
+    for (const keep of [0, 1.5, "1"])
+      expect(problemOf(await stop({ keep }))).toMatchObject({ code: "invalid-request", status: 400 });
+    expect((await runOf(runId)).state).toBe("running");
+    expect((await stop({ keep: seen.number })).statusCode).toBe(202);
+    const run = await endOf(runId);
+    expect(run).toMatchObject({ state: "stopped", provisional: null });
+    const latest = PlanResponse.parse((await get("/plans/latest")).json());
+    expect(latest.planId).toBe(run.planId);
+    expect(latest.document.lots).toEqual(seen.document.lots);
+    expect(problemOf(await look())).toMatchObject({ code: "not-found", status: 404 });
   });
 
   test("takes one run at a time, and a stopped run keeps its best plan", async () => {

@@ -44,7 +44,7 @@ describe("a run outlives its process", () => {
       const run = await runOf(second.app, runId);
       return run.recoveries === 1 && run.state === "running" && run.progress !== null;
     });
-    await second.app.commands.stopSolve({ plantId, runId }, localPlanner);
+    await second.app.commands.stopSolve({ plantId, runId, keep: null }, localPlanner);
     await eventually("the run stops", async () => (await runOf(second.app, runId)).state === "stopped");
     const plans = await second.app.queries.listPlans({ plantId }, localPlanner);
     expect(plans.ok && plans.value.map((plan) => plan.runId)).toEqual([runId]);
@@ -57,7 +57,7 @@ describe("a run outlives its process", () => {
     const asked = await idle.app.commands.requestSolve(wish, localPlanner);
     if (!asked.ok) throw new Error(asked.error.cause);
     const { runId } = asked.value;
-    await idle.app.commands.stopSolve({ plantId, runId }, localPlanner);
+    await idle.app.commands.stopSolve({ plantId, runId, keep: null }, localPlanner);
     expect(await runOf(idle.app, runId)).toMatchObject({ state: "queued", stopRequested: true });
     await idle.close();
 
@@ -87,7 +87,7 @@ describe("a run outlives its process", () => {
       const run = await runOf(second.app, runId);
       return run.recoveries === 1 && run.progress !== null;
     });
-    await second.app.commands.stopSolve({ plantId, runId }, localPlanner);
+    await second.app.commands.stopSolve({ plantId, runId, keep: null }, localPlanner);
     await eventually("the search stops", async () => (await runOf(second.app, runId)).state === "stopped");
     expect(await runOf(second.app, runId)).toMatchObject({ planId: null, findings: { kind: "trade-off" } });
     await second.close();

@@ -1,14 +1,14 @@
 import { startThread } from "@formweek/adapters/system";
 import { SolveThreadDied, threadSolveRunner } from "@formweek/adapters/thread";
 import type { SolveProgressReport, SolveTask } from "@formweek/application";
-import { solve, type Plan, type SolveParams, type SolveResult } from "@formweek/scheduler";
+import { auditPlan, solve, type Plan, type SolveParams, type SolveResult } from "@formweek/scheduler";
 import { createHash } from "node:crypto";
 import { Worker } from "node:worker_threads";
 import { describe, expect, test } from "vitest";
 import { calmProblem } from "../fixtures/calm-problem.ts";
 
 const problem = calmProblem();
-const runner = threadSolveRunner({ startThread, progressEveryMs: 50, stopGraceMs: 60_000 });
+const runner = threadSolveRunner({ startThread, progressEveryMs: 50, plansEveryMs: 50, stopGraceMs: 60_000 });
 const tenMinutes: SolveParams = { seed: 11, maxSteps: null, maxMs: 600_000 };
 const fewSteps: SolveParams = { seed: 11, maxSteps: 300, maxMs: null };
 
@@ -118,6 +118,32 @@ describe("the solver in a thread", () => {
   });
 });
 
+describe("plans on the way", () => {
+  test.each([1, 2])(
+    "of %i threads pass the audit, and each is better than the one before",
+    async (threads) => {
+      const stop = new AbortController();
+      const plans: Plan[] = [];
+      const onBetterPlan = (plan: Plan): void => {
+        plans.push(plan);
+        if (plans.length === 3) stop.abort("cancelled");
+      };
+      const asked = task({ params: tenMinutes, threads, onBetterPlan, signal: stop.signal });
+      const last = planOf(await runner.solve(asked));
+      for (const plan of plans) expect(auditPlan(problem, plan)).toEqual([]);
+      const totals = [...plans, last].map(({ objective }) => objective.total);
+      expect(totals).toEqual([...totals].sort((a, b) => b - a));
+      expect(new Set(totals.slice(0, 3)).size).toBe(3);
+    },
+  );
+
+  test("leave the plan of a step budget as it is", async () => {
+    const plans: Plan[] = [];
+    const there = await runner.solve(task({ onBetterPlan: (plan) => void plans.push(plan) }));
+    expect(fingerprint(planOf(there))).toBe(fingerprint(planOf(solveHere(fewSteps))));
+  });
+});
+
 describe("a thread that goes wrong", () => {
   const endings: Readonly<Record<string, string>> = {
     throws: "throw new Error('engine bug')",
@@ -129,7 +155,7 @@ describe("a thread that goes wrong", () => {
 
   for (const [ending, code] of Object.entries(endings)) {
     test(`one that ${ending} fails the task, and this process goes on`, async () => {
-      const options = { progressEveryMs: 50, stopGraceMs: 60_000 };
+      const options = { progressEveryMs: 50, plansEveryMs: 50, stopGraceMs: 60_000 };
       const broken = threadSolveRunner({ ...options, startThread: startBroken(code) });
       await expect(broken.solve(task({ threads: 2 }))).rejects.toBeInstanceOf(SolveThreadDied);
       expect((await runner.solve(task({}))).status).toBe("planned");
@@ -140,6 +166,7 @@ describe("a thread that goes wrong", () => {
     const deaf = threadSolveRunner({
       startThread: startBroken("for (;;);"),
       progressEveryMs: 50,
+      plansEveryMs: 50,
       stopGraceMs: 100,
     });
     const stop = new AbortController();

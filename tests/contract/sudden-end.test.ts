@@ -33,7 +33,7 @@ describe("a process that is killed while it plans", () => {
       async () => (await runOf(next.app, plantId, runId)).progress !== null,
     );
     expect(await runOf(next.app, plantId, runId)).toMatchObject({ state: "running", recoveries: 1 });
-    await next.app.commands.stopSolve({ plantId, runId }, localPlanner);
+    await next.app.commands.stopSolve({ plantId, runId, keep: null }, localPlanner);
     await ended(next.app, plantId, runId);
     const plans = await next.app.queries.listPlans({ plantId }, localPlanner);
     expect(plans.ok && plans.value.map((plan) => plan.runId)).toEqual([runId]);
@@ -88,7 +88,7 @@ describe("a process that is killed while it plans", () => {
         const run = await runOf(server.app, plantId, runId);
         return run.revision > before.revision && run.progress !== null;
       });
-      await server.app.commands.stopSolve({ plantId, runId }, localPlanner);
+      await server.app.commands.stopSolve({ plantId, runId, keep: null }, localPlanner);
       await ended(server.app, plantId, runId);
       expect((await runOf(server.app, plantId, runId)).state).toBe("stopped");
       const plans = await server.app.queries.listPlans({ plantId }, localPlanner);

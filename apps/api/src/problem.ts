@@ -29,6 +29,7 @@ const statusOf: Readonly<Record<ProblemCode, number>> = {
   "not-working-plan": 409,
   "order-not-late": 422,
   "findings-outdated": 409,
+  "plan-outrun": 409,
   "conflicting-write": 409,
   "invalid-request": 400,
   "malformed-body": 400,

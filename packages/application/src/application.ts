@@ -30,6 +30,7 @@ import { getPins } from "./queries/get-pins.ts";
 import { getPlan } from "./queries/get-plan.ts";
 import { getPlanProblem } from "./queries/get-plan-problem.ts";
 import { getPlant } from "./queries/get-plant.ts";
+import { getProvisional } from "./queries/get-provisional.ts";
 import { getRates } from "./queries/get-rates.ts";
 import { getRun } from "./queries/get-run.ts";
 import { getWorkingPlan } from "./queries/get-working-plan.ts";
@@ -77,6 +78,7 @@ export function createApplication(ports: Ports) {
       listBookSteps: guard(listBookSteps),
       getPins: guard(getPins),
       getRun: guard(getRun),
+      getProvisional: guard(getProvisional),
       listPlans: guard(listPlans),
       getPlan: guard(getPlan),
       getWorkingPlan: guard(getWorkingPlan),

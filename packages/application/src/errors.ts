@@ -35,6 +35,7 @@ export type AppErrorCode =
   | "not-working-plan"
   | "order-not-late"
   | "findings-outdated"
+  | "plan-outrun"
   | "conflicting-write";
 
 /** A refusal: what happened, why, and what the person can do about it, with the fields or rows concerned. */

@@ -23,6 +23,19 @@ export interface PlantEvent {
   readonly body: PlantEventBody;
 }
 
+/** A run has found a better plan than it had; passes by, is not stored, has no sequence. */
+export interface BetterPlanEvent {
+  readonly plantId: string;
+  readonly sequence: null;
+  readonly at: number;
+  readonly body: {
+    readonly type: "better-plan";
+    readonly runId: string;
+    /** Of the provisional plan. */
+    readonly number: number;
+  };
+}
+
 /** Progress of a solve; passes by, is not stored, has no sequence. */
 export interface SolveProgressEvent {
   readonly plantId: string;

@@ -12,6 +12,7 @@ export { appError } from "./errors.ts";
 export { ok, refused } from "./result.ts";
 export type { BookedOrder, BookedOrders } from "./queries/get-order-book.ts";
 export type { OrderChange, OrderTerms } from "./commands/order-changes.ts";
+export type { SeenRun } from "./queries/get-run.ts";
 export type { ComparedPlans } from "./queries/get-comparison.ts";
 export type { ListedPin } from "./queries/get-pins.ts";
 export { pinnedPlace } from "./planning/pinned-place.ts";

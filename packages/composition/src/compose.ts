@@ -42,4 +42,4 @@ export function offlinePorts(): OfflinePorts {
 }
 
 const solver = (): SolveRunner =>
-  threadSolveRunner({ startThread, progressEveryMs: 250, stopGraceMs: 15_000 });
+  threadSolveRunner({ startThread, progressEveryMs: 250, plansEveryMs: 1000, stopGraceMs: 15_000 });

@@ -11,6 +11,14 @@ export const SolveProgressMessage = z.object({
   progress: SolveProgress.nullable(),
 });
 
+/** Data of the server-sent event `better-plan`: a run has found a better plan than it had. Carries no id because it is not stored. */
+export const BetterPlanMessage = z.object({
+  type: z.literal("better-plan"),
+  at: InstantText,
+  runId: Id,
+  number: z.int().min(1).describe("Of the provisional plan"),
+});
+
 /** Data of `solve-ended`: the run is done, stopped or failed. */
 export const SolveEndedMessage = z.object({
   type: z.literal("solve-ended"),
@@ -61,6 +69,7 @@ export const WorkingPlanChangedMessage = z.object({
 export const PlantMessage = z
   .discriminatedUnion("type", [
     SolveProgressMessage,
+    BetterPlanMessage,
     SolveEndedMessage,
     PlanSavedMessage,
     OrdersChangedMessage,

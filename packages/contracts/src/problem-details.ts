@@ -28,6 +28,7 @@ export const ProblemCode = z.enum([
   "not-working-plan",
   "order-not-late",
   "findings-outdated",
+  "plan-outrun",
   "conflicting-write",
   "invalid-request",
   "malformed-body",

@@ -193,8 +193,10 @@ describe("stopping", () => {
         isCancelled: () => false,
         onProgress: (progress) => {
           reports.push(progress);
-          expect(auditPlan(problem, progress.bestPlan())).toEqual([]);
-          expect(progress.bestPlan().objective.total).toBeCloseTo(progress.bestTotal, 4);
+          const plan = progress.bestPlan();
+          if (plan === null) throw new Error("a sound plan was refused");
+          expect(auditPlan(problem, plan)).toEqual([]);
+          expect(plan.objective.total).toBeCloseTo(progress.bestTotal, 4);
         },
       },
     );
@@ -203,5 +205,34 @@ describe("stopping", () => {
     expect(shares).toEqual([...shares].sort((a, b) => a - b));
     const totals = reports.map((report) => report.bestTotal);
     expect(totals).toEqual([...totals].sort((a, b) => b - a));
+  });
+  it("comes to the same plan whether or not plans are taken on the way", () => {
+    const params = { seed: 1, maxSteps: 400, maxMs: null };
+    const run = (onProgress: (progress: SolveProgress) => void) => {
+      let now = 0;
+      const result = solve(problem, params, { ...stillEnv(), monotonicMs: () => (now += 60), onProgress });
+      return result.status === "planned" ? result.plan : null;
+    };
+    let taken = 0;
+    const watched = run((progress) => void (taken += progress.bestPlan() === null ? 0 : 1));
+    expect(taken).toBeGreaterThan(3);
+    expect(watched).toEqual(run(() => undefined));
+  });
+  it("makes no plan on the way once it is cancelled", () => {
+    let [now, isCancelled] = [0, false];
+    const plans: unknown[] = [];
+    solve(
+      problem,
+      { seed: 1, maxSteps: 400, maxMs: null },
+      {
+        monotonicMs: () => (now += 60),
+        isCancelled: () => isCancelled,
+        onProgress: ({ bestPlan }) => {
+          isCancelled = true;
+          plans.push(bestPlan());
+        },
+      },
+    );
+    expect(plans).toEqual([null]);
   });
 });

@@ -15,8 +15,8 @@ export interface SolveProgress {
   readonly share: number;
   readonly bestTotal: number;
   readonly lateOrders: number;
-  /** Best plan so far, decoded on demand. */
-  readonly bestPlan: () => Plan;
+  /** Best plan so far, made and audited on demand; null where a cancel comes first, or the audit refuses it. */
+  readonly bestPlan: () => Plan | null;
 }
 
 /** At least one budget is set; the first one reached ends the search. A step budget alone makes the result reproducible. */

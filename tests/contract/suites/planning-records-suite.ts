@@ -129,6 +129,68 @@ export function planningRecordsSuite(opened: OpenedStore): void {
     });
   });
 
+  describe("provisional plans", () => {
+    const provisional = (number: number) => ({
+      number,
+      foundAt: 1_795_000_000 + number,
+      document: aPlan("", "").document,
+    });
+    const put = (runId: string, number: number) =>
+      commit((records) => records.provisional.put(runId, provisional(number)));
+    const found = (runId: string) =>
+      opened.store().read(async (records) => ({
+        head: await records.provisional.head(runId),
+        plan: await records.provisional.get(runId),
+      }));
+    const runThatIs = async (overrides: Parameters<typeof aRun>[1]) => {
+      const run = aRun(await newPlant(), overrides);
+      await commit(({ runs }) => runs.insert(run));
+      return run;
+    };
+
+    test("the newest one of a run is kept, byte for byte, and others are not touched", async () => {
+      const [run, other] = [await runThatIs({ state: "running" }), await runThatIs({ state: "running" })];
+      expect(await found(run.id)).toEqual({ head: null, plan: null });
+      for (const number of [1, 2]) expect(await put(run.id, number)).toBe(true);
+      expect(await put(other.id, 7)).toBe(true);
+      const { head, plan } = await found(run.id);
+      expect(head).toEqual({ number: 2, foundAt: 1_795_000_002 });
+      expect(JSON.stringify(plan)).toBe(JSON.stringify(provisional(2)));
+      await commit((records) => records.provisional.forget(run.id));
+      expect((await found(run.id)).plan).toBeNull();
+      expect((await found(other.id)).head?.number).toBe(7);
+    });
+
+    test.each([
+      ["waits", { state: "queued" }],
+      ["has ended", { state: "done" }],
+      ["was told to stop", { state: "running", stopRequested: true }],
+    ] as const)("none is taken of a run that %s", async (_, overrides) => {
+      const run = await runThatIs(overrides);
+      expect(await put(run.id, 1)).toBe(false);
+      expect((await found(run.id)).plan).toBeNull();
+    });
+
+    test("none is taken of a run that is not there", async () => {
+      expect(await put(newId(), 1)).toBe(false);
+    });
+
+    test("a stop and a plan that come together: either the stop sees the plan, or the plan is not taken", async () => {
+      for (let round = 0; round < 5; round++) {
+        const run = await runThatIs({ state: "running" });
+        const [seen, taken] = await Promise.all([
+          commit(async ({ runs, provisional: plans }) => {
+            const head = await plans.head(run.id);
+            await runs.update({ ...run, stopRequested: true });
+            return head;
+          }),
+          put(run.id, 1),
+        ]);
+        expect(seen !== null).toBe(taken);
+      }
+    });
+  });
+
   describe("plans", () => {
     test("a document comes back byte for byte", async () => {
       const plan = aPlan(await newPlant(), newId());

@@ -2,6 +2,7 @@ import { localPlanner, type Application, type PlantMessage } from "@formweek/app
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { eventually } from "../../fixtures/eventually.ts";
 import { askForPlan, ended, fillPlant, runOf } from "../../fixtures/planning-asks.ts";
+import { newId } from "../../fixtures/stored-records.ts";
 
 /** A planner in one of its modes. Where several processes work together, `asked` and `watched` are two of them, and the jobs run in a third. */
 export interface PlannerUnderTest {
@@ -66,12 +67,56 @@ export function planningSuite(mode: string, open: () => Promise<PlannerUnderTest
       localPlanner,
     );
     expect(second).toMatchObject({ ok: false, error: { code: "solve-in-progress" } });
-    await watched.commands.stopSolve({ plantId, runId }, localPlanner);
+    await watched.commands.stopSolve({ plantId, runId, keep: null }, localPlanner);
     await ended(asked, plantId, runId);
     const run = await runOf(asked, plantId, runId);
     expect(run.state).toBe("stopped");
     const plans = await asked.queries.listPlans({ plantId }, localPlanner);
     expect(plans.ok && plans.value.map(({ id }) => id)).toEqual([run.planId]);
+  });
+
+  test("the best plan so far is there while a run goes on, a stop keeps just the one that it names, and it goes with the run", async () => {
+    const { asked, watched } = under;
+    const plantId = await fillPlant(asked);
+    const heard: PlantMessage[] = [];
+    const watching = await watched.queries.watchPlant(
+      { plantId, afterSequence: null, onMessage: (message) => void heard.push(message) },
+      localPlanner,
+    );
+    const runId = await askForPlan(asked, plantId, { seconds: 600, steps: null });
+    const look = () => watched.queries.getProvisional({ plantId, runId }, localPlanner);
+    await eventually("a plan is there to look at", async () => (await look()).ok);
+    const told = () => heard.flatMap(({ body }) => (body.type === "better-plan" ? [body] : []));
+    await eventually("it is told of", () => told().length > 0);
+    expect(told()[0]).toMatchObject({ runId, number: 1 });
+    const other = await watched.queries.getProvisional({ plantId: newId(), runId }, localPlanner);
+    expect(other).toMatchObject({ ok: false, error: { code: "not-found" } });
+
+    const wrong = { plantId, runId, keep: 1_000_000 };
+    const refused = await watched.commands.stopSolve(wrong, localPlanner);
+    expect(refused).toMatchObject({ ok: false, error: { code: "plan-outrun" } });
+    expect(await runOf(watched, plantId, runId)).toMatchObject({ state: "running", stopRequested: false });
+
+    const seen = await look();
+    if (!seen.ok) throw new Error(seen.error.cause);
+    const { number, document } = seen.value;
+    expect((await runOf(watched, plantId, runId)).provisional?.number).toBeGreaterThanOrEqual(number);
+    const stopped = await watched.commands.stopSolve({ plantId, runId, keep: number }, localPlanner);
+    expect(stopped.ok).toBe(true);
+    await ended(asked, plantId, runId);
+    const run = await runOf(asked, plantId, runId);
+    expect(run).toMatchObject({ state: "stopped", provisional: null });
+    const kept = await asked.queries.getPlan({ plantId, planId: run.planId ?? "" }, localPlanner);
+    if (!kept.ok) throw new Error(kept.error.cause);
+    const { segments, lots, orders, objective } = kept.value.document;
+    expect({ segments, lots, orders, objective }).toEqual({
+      segments: document.segments,
+      lots: document.lots,
+      orders: document.orders,
+      objective: document.objective,
+    });
+    expect(await look()).toMatchObject({ ok: false, error: { code: "not-found" } });
+    if (watching.ok) await watching.value.close();
   });
 
   test("several threads plan, too", async () => {

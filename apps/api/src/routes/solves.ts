@@ -1,9 +1,11 @@
-import type { SolveRun } from "@formweek/application";
+import { isoInstant, type ProvisionalHead, type ProvisionalPlan, type SeenRun } from "@formweek/application";
 import {
+  ProvisionalResponse,
   RemediesRequest,
   SolveAccepted,
   SolveRequest,
   SolveRunResponse,
+  StopRequest,
   TradeOffRequest,
 } from "@formweek/contracts";
 import type { Asked } from "../asked.ts";
@@ -81,18 +83,34 @@ export function solveRoutes(server: WireServer, { app, actorOf }: Asked): void {
     async (request) => runOnTheWire(valueOf(await app.queries.getRun(request.params, actorOf(request)))),
   );
 
+  server.get(
+    "/api/plants/:plantId/solves/:runId/plan",
+    {
+      schema: {
+        tags: ["planning"],
+        summary: "The best plan that a planning run has found so far, while it goes on",
+        params: RunPath,
+        response: { 200: ProvisionalResponse, ...failures },
+      },
+    },
+    async (request) =>
+      provisionalOnTheWire(valueOf(await app.queries.getProvisional(request.params, actorOf(request)))),
+  );
+
   server.post(
     "/api/plants/:plantId/solves/:runId/stop",
     {
       schema: {
         tags: ["planning"],
-        summary: "Stop a planning run; its best plan so far is kept",
+        summary: "Stop a planning run; its best plan so far is kept, or just the one that is named",
         params: RunPath,
+        body: StopRequest.nullish(),
         response: { 202: SolveAccepted, ...failures },
       },
     },
     async (request, reply) => {
-      valueOf(await app.commands.stopSolve(request.params, actorOf(request)));
+      const keep = request.body?.keep ?? null;
+      valueOf(await app.commands.stopSolve({ ...request.params, keep }, actorOf(request)));
       return reply.code(202).send({ runId: request.params.runId });
     },
   );
@@ -105,8 +123,13 @@ function wishOf({ seconds, steps, seed, threads }: Budget) {
   return { seconds: seconds ?? null, steps: steps ?? null, seed: seed ?? null, threads: threads ?? null };
 }
 
-function runOnTheWire(run: SolveRun) {
-  const { id: runId, task, state, progress, curve, planId, findings, problem } = run;
+function runOnTheWire(run: SeenRun) {
+  const { id: runId, task, state, progress, curve, planId, provisional, findings, problem } = run;
   const found = findings === null ? null : findingsOnTheWire(findings);
-  return { runId, task, state, progress, curve, planId, findings: found, problem };
+  const head = provisional === null ? null : withInstant(provisional);
+  return { runId, task, state, progress, curve, planId, provisional: head, findings: found, problem };
 }
+
+const provisionalOnTheWire = ({ document, ...head }: ProvisionalPlan) => ({ ...withInstant(head), document });
+
+const withInstant = ({ number, foundAt }: ProvisionalHead) => ({ number, foundAt: isoInstant(foundAt) });

@@ -122,6 +122,7 @@ export const runs = formweek.table("runs", {
   task: json("task").$type<RunTask>().notNull(),
   params: json("params").$type<RunParams>().notNull(),
   stopRequested: boolean("stop_requested").notNull(),
+  keep: integer("keep"),
   requestedAt: instant("requested_at").notNull(),
   requestedBy: text("requested_by").notNull(),
   startedAt: instant("started_at"),
@@ -132,6 +133,13 @@ export const runs = formweek.table("runs", {
   findings: json("findings").$type<RunFindings>(),
   problem: json("problem").$type<AppError>(),
   recoveries: integer("recoveries").notNull(),
+});
+
+export const provisionalPlans = formweek.table("provisional_plans", {
+  runId: text("run_id").primaryKey(),
+  number: integer("number").notNull(),
+  foundAt: instant("found_at").notNull(),
+  document: json("document").$type<PlanDocument>().notNull(),
 });
 
 export const plans = formweek.table("plans", {

@@ -7,6 +7,7 @@ import { orderRepository } from "./order-repository.ts";
 import { pinRepository } from "./pin-repository.ts";
 import { planRepository } from "./plan-repository.ts";
 import { plantRepository } from "./plant-repository.ts";
+import { provisionalRepository } from "./provisional-repository.ts";
 import { runRepository } from "./run-repository.ts";
 import { stepRepository } from "./step-repository.ts";
 import { isSerialisationFailure } from "./sql-state.ts";
@@ -75,6 +76,7 @@ function repositoriesOf(database: Database): Repositories {
     pins: pinRepository(database),
     imports: importRepository(database),
     runs: runRepository(database),
+    provisional: provisionalRepository(database),
     plans: planRepository(database),
     steps: stepRepository(database),
     events: eventRepository(database),

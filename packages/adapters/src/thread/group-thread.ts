@@ -1,4 +1,5 @@
 import type { SolveProgressReport } from "@formweek/application";
+import type { Plan } from "@formweek/scheduler";
 import type { Worker } from "node:worker_threads";
 import type { SolveThreadMessage, SolveThreadOrder } from "./thread-protocol.ts";
 
@@ -11,7 +12,13 @@ export class SolveThreadDied extends Error {
 }
 
 /** What a thread answers to its start or to an order. */
-export type GroupAnswer = Exclude<SolveThreadMessage, { readonly kind: "progress" }>;
+export type GroupAnswer = Exclude<SolveThreadMessage, { readonly kind: "progress" | "better plan" }>;
+
+/** Who is told what happens within a round. */
+export interface GroupListener {
+  readonly onProgress: (progress: SolveProgressReport) => void;
+  readonly onBetterPlan: (plan: Plan) => void;
+}
 
 /** A thread that carries some members of a portfolio, asked one thing at a time. Every wait rejects with `SolveThreadDied` when it dies. */
 export class GroupThread {
@@ -20,7 +27,7 @@ export class GroupThread {
   private answered: (answer: GroupAnswer) => void = () => undefined;
   private awaited: Promise<GroupAnswer>;
 
-  constructor(worker: Worker, onProgress: (progress: SolveProgressReport) => void) {
+  constructor(worker: Worker, { onProgress, onBetterPlan }: GroupListener) {
     this.worker = worker;
     this.awaited = this.nextAnswer();
     this.died = new Promise((_, reject) => {
@@ -30,6 +37,7 @@ export class GroupThread {
     this.died.catch(() => undefined); // a thread that nobody waits for any more may end
     worker.on("message", (message: SolveThreadMessage) => {
       if (message.kind === "progress") onProgress(message.progress);
+      else if (message.kind === "better plan") onBetterPlan(message.plan);
       else this.answered(message);
     });
   }

@@ -1,5 +1,11 @@
 import type { SolveProgressReport, SolveRunner, SolveTask } from "@formweek/application";
-import { PortfolioCourse, type NextMove, type SolveParams, type SolveResult } from "@formweek/scheduler";
+import {
+  PortfolioCourse,
+  type NextMove,
+  type Plan,
+  type SolveParams,
+  type SolveResult,
+} from "@formweek/scheduler";
 import { performance } from "node:perf_hooks";
 import type { Worker } from "node:worker_threads";
 import { newCancelFlag, raise } from "./cancel-flag.ts";
@@ -11,6 +17,8 @@ export interface ThreadSolverOptions {
   /** Starts a thread from a module beside the caller, named without its ending. */
   readonly startThread: (caller: string, module: string, data: SolveThreadData) => Worker;
   readonly progressEveryMs: number;
+  /** Least time between two plans that are handed out on the way. */
+  readonly plansEveryMs: number;
   /** A search that has not ended so long after it was told to stop is ended by force, milliseconds. */
   readonly stopGraceMs: number;
 }
@@ -30,11 +38,18 @@ async function runPortfolio(options: ThreadSolverOptions, task: SolveTask): Prom
   const params = { ...task.params, members: task.params.members ?? task.threads };
   const groups = membersByThread(params, task.threads);
   const report = pacedReports(options, task, groups.length);
+  const onBetterPlan = onlyBetter(task);
   const carriers = groups.map((members, index): Carrier => {
     const group = { problem: task.problem, params, members };
-    const data = { task: group, cancel, progressEveryMs: options.progressEveryMs };
+    const { progressEveryMs } = options;
+    // threads take turns, so that all together hand out no more plans than asked for
+    const plansEveryMs = task.onBetterPlan === undefined ? null : options.plansEveryMs * groups.length;
+    const data = { task: group, cancel, progressEveryMs, plansEveryMs };
     const worker = options.startThread(import.meta.url, "./solve-thread", data);
-    return { members, thread: new GroupThread(worker, (progress) => report(index, progress)) };
+    return {
+      members,
+      thread: new GroupThread(worker, { onProgress: (progress) => report(index, progress), onBetterPlan }),
+    };
   });
   const endByForce = (): void => carriers.forEach(({ thread }) => thread.end());
   const forget = onAbort(task.signal, () => {
@@ -89,6 +104,16 @@ function pacedReports(options: ThreadSolverOptions, task: SolveTask, threads: nu
     if (merged === null || performance.now() < nextAt) return;
     nextAt = performance.now() + options.progressEveryMs;
     task.onProgress(merged);
+  };
+}
+
+/** Hands a thread's plan on where no other thread has handed on a better one. */
+function onlyBetter({ onBetterPlan }: SolveTask) {
+  let best = Infinity;
+  return (plan: Plan): void => {
+    if (plan.objective.total >= best) return;
+    best = plan.objective.total;
+    onBetterPlan?.(plan);
   };
 }
 

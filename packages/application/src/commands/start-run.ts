@@ -57,6 +57,7 @@ export async function startRun(
       task: task.value,
       params,
       stopRequested: false,
+      keep: null,
       requestedAt,
       requestedBy,
       startedAt: null,

@@ -26,6 +26,8 @@ export async function changeRun(
       if (current === null || !isActive(current)) return refused("ended" as const);
       const { run, events } = await also(repositories, change(current));
       if (!(await repositories.runs.update(run))) return refused("raced" as const);
+      // the best plan so far is that of a run that is going on
+      if (run.state !== "running") await repositories.provisional.forget(run.id);
       for (const body of events) await repositories.events.append(run.plantId, ports.clock.now(), body);
       return ok({ ...run, revision: run.revision + 1 });
     });

@@ -1,4 +1,5 @@
 import {
+  auditPlan,
   ENGINE_VERSION,
   openEdits,
   type Plan,
@@ -6,13 +7,14 @@ import {
   type ProblemData,
   type SolveParams,
   type SolveStatistics,
+  type Violation,
 } from "@formweek/scheduler";
 import { addStep, stepOnto } from "../commands/add-step.ts";
 import { refusalOfOrders, refusalOfPlant } from "../commands/record-faults.ts";
 import type { AppError } from "../errors.ts";
 import { assembleProblem } from "../planning/assemble-problem.ts";
 import type { Assembled } from "../planning/assembled.ts";
-import { describePlan } from "../planning/describe-plan.ts";
+import { describePlan, describeProvisional } from "../planning/describe-plan.ts";
 import { favouredProblem } from "../planning/favoured-problem.ts";
 import { frozenPins, withPins } from "../planning/frozen-pins.ts";
 import { frozenPlanOf } from "../planning/frozen-plan.ts";
@@ -29,6 +31,7 @@ import { type Result, ok, refused } from "../result.ts";
 import { changeRun } from "./change-run.ts";
 import { runSearch } from "./run-findings.ts";
 import { progressKeeper } from "./progress-keeper.ts";
+import { provisionalKeeper, type ProvisionalKeeper } from "./provisional-keeper.ts";
 import { solveOverFrozen } from "./solve-over-frozen.ts";
 import { plantGone, planRejected, problemFaulty, solverFailed } from "./solve-refusals.ts";
 
@@ -44,13 +47,16 @@ interface Solved {
  * plan is saved once per run. When the process is closing, the run is left as it is and put back at the next start.
  */
 export async function runSolve(ports: Ports, runId: string, { signal }: JobContext): Promise<void> {
-  const run = await changeRun(ports, runId, (current) => ({
-    ...current,
-    state: "running",
-    startedAt: ports.clock.now(),
-    progress: null,
-    curve: [],
-  }));
+  const run = await changeRun(
+    ports,
+    runId,
+    (current) => ({ ...current, state: "running", startedAt: ports.clock.now(), progress: null, curve: [] }),
+    async ({ provisional }, begun) => {
+      // left by a process that died
+      await provisional.forget(runId);
+      return { run: begun, events: [] };
+    },
+  );
   if (run === null) return;
   if (run.stopRequested) return endWithoutPlan(ports, run, null);
   if (run.task.kind !== "plan") return runSearch(ports, run, run.task, signal);
@@ -77,36 +83,59 @@ async function solve(
   if (refusal !== null) return refused(refusal);
   const { seed, maxSteps, maxMs, threads } = run.params;
   const progress = progressKeeper(ports, run);
+  let provisional: ProvisionalKeeper | null = null;
   try {
     const made = assembleProblem({ ...snapshot, now: ports.clock.now() });
     const pins = frozen === null ? [] : frozenPins(made.problem, frozen);
     const assembled = { ...made, problem: withPins(made.problem, pins) };
     const aim = aimOf(assembled, favour, working);
+    const origin = { engineVersion: ENGINE_VERSION, seed, steps: 0, bound: null };
+    const keeper = provisionalKeeper(ports, run, (plan) =>
+      describeProvisional(assembled, atOwnPrices(assembled, plan), origin),
+    );
+    provisional = keeper;
     const task = {
       problem: aim.problem,
       params: { seed, maxSteps, maxMs, ...aim.params },
       threads,
-      onProgress: progress.report,
+      onProgress: (report) => {
+        progress.report(report);
+        keeper.tick();
+      },
+      onBetterPlan: keeper.offer,
       signal,
     };
     const { result, isWeighed } = await solveOverFrozen(ports.solver, task, { given: frozen, pins });
+    await keeper.settle();
     if (result.status === "cancelled") return null;
     if (result.status === "faulty-problem") return refused(problemFaulty(result.faults));
-    if (result.status === "rejected") {
-      for (const { rule, code, text } of result.violations)
-        ports.log.error("The audit refused a plan", { rule, code, text });
-      return refused(planRejected(result.violations));
-    }
-    const isAtOwnPrices = favour === null && !isWeighed;
-    const plan = isAtOwnPrices ? result.plan : atOwnPrices(assembled, result.plan);
+    if (result.status === "rejected") return auditRefused(ports, result.violations);
+    const kept = await planToKeep(ports, run, keeper);
+    // one handed out on the way has met no audit yet
+    const violations = kept === null ? [] : auditPlan(aim.problem, kept);
+    if (violations.length > 0) return auditRefused(ports, violations);
+    const isAtOwnPrices = favour === null && !isWeighed && kept === null;
+    const plan = isAtOwnPrices ? result.plan : atOwnPrices(assembled, kept ?? result.plan);
     const bound = isAtOwnPrices ? result.bound : knownBound(assembled);
     return ok({ plan, bound, statistics: result.statistics, assembled });
   } catch (error) {
     ports.log.error("A planning run broke down", { runId: run.id, plantId: run.plantId }, error);
     return refused(solverFailed);
   } finally {
-    await progress.settle();
+    await Promise.all([progress.settle(), provisional?.settle()]);
   }
+}
+
+function auditRefused({ log }: Pick<Ports, "log">, violations: readonly Violation[]): Result<never> {
+  for (const { rule, code, text } of violations) log.error("The audit refused a plan", { rule, code, text });
+  return refused(planRejected(violations));
+}
+
+/** The plan that a stop has named; null where it named none. */
+async function planToKeep(ports: Ports, { id }: SolveRun, keeper: ProvisionalKeeper): Promise<Plan | null> {
+  const current = await ports.store.read(({ runs }) => runs.get(id));
+  const number = current?.keep ?? null;
+  return number === null ? null : keeper.plan(number);
 }
 
 interface Aim {

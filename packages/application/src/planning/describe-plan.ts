@@ -18,8 +18,22 @@ export interface PlanOrigin {
 
 const DAY_SECONDS = 86_400;
 
+/** As `describePlan`, but without the chains that hold late orders: working them out takes longer than all the rest. */
+export function describeProvisional(assembled: Assembled, plan: Plan, origin: PlanOrigin): PlanDocument {
+  return described(assembled, plan, origin, []);
+}
+
 /** Joins an audited plan with the plant's names into the document that people and programs read. */
 export function describePlan(assembled: Assembled, plan: Plan, origin: PlanOrigin): PlanDocument {
+  return described(assembled, plan, origin, describeLate(assembled, plan));
+}
+
+function described(
+  assembled: Assembled,
+  plan: Plan,
+  origin: PlanOrigin,
+  late: PlanDocument["late"],
+): PlanDocument {
   const { plant, problem } = assembled;
   const finishes = finishesOf(plan);
   const made = piecesMade(plan);
@@ -48,7 +62,7 @@ export function describePlan(assembled: Assembled, plan: Plan, origin: PlanOrigi
     })),
     orders,
     unplanned: plan.unplanned,
-    late: describeLate(assembled, plan),
+    late,
     objective: plan.objective,
     bound: describeBound(plan, origin.bound),
     summary: summaryOf(assembled, plan, orders),

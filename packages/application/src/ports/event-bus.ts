@@ -1,7 +1,7 @@
-import type { PlantEvent, SolveProgressEvent } from "../events.ts";
+import type { BetterPlanEvent, PlantEvent, SolveProgressEvent } from "../events.ts";
 
-/** What travels on a plant's channel: stored events, and progress that is not stored. */
-export type PlantMessage = PlantEvent | SolveProgressEvent;
+/** What travels on a plant's channel: stored events, and news of a run under way that are not stored. */
+export type PlantMessage = PlantEvent | SolveProgressEvent | BetterPlanEvent;
 
 /**
  * Carries messages to whoever listens now, across processes in distributed mode. Delivery is at most once and in order

@@ -11,6 +11,7 @@ export type * from "./pin-repository.ts";
 export type * from "./plan-repository.ts";
 export type * from "./plant-repository.ts";
 export type * from "./ports.ts";
+export type * from "./provisional-repository.ts";
 export type * from "./run-repository.ts";
 export type * from "./solve-runner.ts";
 export type * from "./step-repository.ts";

@@ -37,6 +37,8 @@ export interface SolveRun {
   readonly task: RunTask;
   readonly params: RunParams;
   readonly stopRequested: boolean;
+  /** Number of the provisional plan that a stop is to keep; null: the best at the end. */
+  readonly keep: number | null;
   readonly requestedAt: number;
   readonly requestedBy: string;
   readonly startedAt: number | null;

@@ -1,4 +1,4 @@
-import type { ProblemData, SolveParams, SolveResult } from "@formweek/scheduler";
+import type { Plan, ProblemData, SolveParams, SolveResult } from "@formweek/scheduler";
 
 /** Progress of a solve as it crosses the thread: numbers only. */
 export interface SolveProgressReport {
@@ -20,6 +20,11 @@ export interface SolveTask {
   readonly threads: number;
   /** Called at most a few times a second. */
   readonly onProgress: (progress: SolveProgressReport) => void;
+  /**
+   * Called with the best plan so far, audited, each better than the one before; at most once a second, and seldomer where making
+   * a plan takes longer. Absent: no plan is made on the way.
+   */
+  readonly onBetterPlan?: (plan: Plan) => void;
   /** Abort ends the search early; the promise still resolves, with the best plan so far where there is one. */
   readonly signal: AbortSignal;
 }

@@ -6,6 +6,7 @@ import type { OrderRepository } from "./order-repository.ts";
 import type { PinRepository } from "./pin-repository.ts";
 import type { PlanRepository } from "./plan-repository.ts";
 import type { PlantRepository } from "./plant-repository.ts";
+import type { ProvisionalRepository } from "./provisional-repository.ts";
 import type { RunRepository } from "./run-repository.ts";
 import type { StepRepository } from "./step-repository.ts";
 
@@ -18,6 +19,8 @@ export interface Repositories {
   readonly pins: PinRepository;
   readonly imports: ImportRepository;
   readonly runs: RunRepository;
+  /** Best plans of runs that are going on. */
+  readonly provisional: ProvisionalRepository;
   readonly plans: PlanRepository;
   /** Steps of the working plan. */
   readonly steps: StepRepository;

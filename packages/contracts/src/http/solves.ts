@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { ProblemDetails } from "../problem-details.ts";
-import { Id } from "../scalars.ts";
+import { PlanDocument } from "../plan-document.ts";
+import { Id, InstantText } from "../scalars.ts";
 import { RunFindings } from "./findings.ts";
 
 /** What may count for more than its price in the plant. */
@@ -48,6 +49,33 @@ export const RunTask = z
   .meta({ id: "RunTask" });
 export type RunTask = z.infer<typeof RunTask>;
 
+const provisionalFacts = {
+  number: z.int().min(1).describe("Counts up in its run with each better plan"),
+  foundAt: InstantText,
+};
+
+/** Which is the best plan that a run has found so far. */
+export const ProvisionalHead = z.object(provisionalFacts).meta({ id: "ProvisionalHead" });
+export type ProvisionalHead = z.infer<typeof ProvisionalHead>;
+
+/** The best plan that a run has found so far. Nobody's plan yet; the chains that hold its late orders are not worked out. */
+export const ProvisionalResponse = z.object({ ...provisionalFacts, document: PlanDocument });
+export type ProvisionalResponse = z.infer<typeof ProvisionalResponse>;
+
+/** How a run is to be stopped. */
+export const StopRequest = z
+  .object({
+    keep: z
+      .int()
+      .min(1)
+      .optional()
+      .describe(
+        "Number of the provisional plan that is to be kept, one of the newest few; left out: the best at the end",
+      ),
+  })
+  .meta({ id: "StopRequest" });
+export type StopRequest = z.infer<typeof StopRequest>;
+
 /** A run as it stands. */
 export const SolveRunResponse = z
   .object({
@@ -59,6 +87,9 @@ export const SolveRunResponse = z
       .array(z.tuple([z.number(), z.number()]))
       .describe("Elapsed milliseconds and best total, ascending"),
     planId: Id.nullable().describe("Of a planning run that has a plan"),
+    provisional: ProvisionalHead.nullable().describe(
+      "The best plan so far of a planning run that is going on; null where it has none yet or has ended",
+    ),
     findings: RunFindings.nullable().describe(
       "Of a run that has ended and was to find something else; of a stopped one what it had found by then",
     ),

@@ -145,8 +145,13 @@ export class MemberGroup {
       share: Math.min(1, share),
       bestTotal: best.bestMoney(),
       lateOrders: decoder.sums.lateOrders,
-      bestPlan: () => finish(planning(this.prepared.problem, elite)),
+      bestPlan: () => this.soundPlan(elite),
     });
+  }
+
+  private soundPlan(elite: Sequences): Plan | null {
+    const audited = finishUnless(this.env.isCancelled, auditedPlanning(this.prepared.problem, elite));
+    return audited === null || audited.violations.length > 0 ? null : audited.plan;
   }
 }
 

@@ -144,6 +144,11 @@ const problems: Readonly<Record<ProblemCode, ProblemWords>> = {
     "Werk, Aufträge oder festgehaltene Aufträge haben sich seither geändert.",
     "Die Suche neu starten, dann wählen.",
   ],
+  "plan-outrun": [
+    "Der Lauf wurde nicht angehalten.",
+    "Er hat inzwischen bessere Pläne gefunden, und der, der bleiben sollte, ist nicht mehr da.",
+    "Den besten Plan, wie er jetzt ist, ansehen und dann anhalten.",
+  ],
   "conflicting-write": [
     "Jemand anderes hat im selben Augenblick geschrieben.",
     "Zwei Änderungen kamen gleichzeitig.",
