@@ -36,15 +36,6 @@ export function runNotFound(runId: string): AppError {
   });
 }
 
-/** The run has no plan yet, or has ended. */
-export function provisionalNotFound(runId: string): AppError {
-  return appError("not-found", {
-    title: "This run has no plan to look at.",
-    cause: `Run "${runId}" has found none yet, or has ended: a run's best plan so far is there while it goes on.`,
-    remedy: "Wait a moment where it goes on; where it has ended, look at the plan that it made.",
-  });
-}
-
 /** No such plan in the plant, or no plan at all (`planId` null). */
 export function planNotFound(planId: string | null): AppError {
   return appError("not-found", {

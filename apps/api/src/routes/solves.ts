@@ -93,8 +93,10 @@ export function solveRoutes(server: WireServer, { app, actorOf }: Asked): void {
         response: { 200: ProvisionalResponse, ...failures },
       },
     },
-    async (request) =>
-      provisionalOnTheWire(valueOf(await app.queries.getProvisional(request.params, actorOf(request)))),
+    async (request) => {
+      const plan = valueOf(await app.queries.getProvisional(request.params, actorOf(request)));
+      return { plan: plan === null ? null : provisionalOnTheWire(plan) };
+    },
   );
 
   server.post(

@@ -4,8 +4,11 @@ import type { PlanResponse } from "@formweek/contracts";
 import { FailureNotice, LoadingNotice } from "../components/notice.tsx";
 import { BoardScreen } from "../features/board/board-screen.tsx";
 import { BookWorkProvider, useOpenBook } from "../features/orders/use-book-edits.ts";
+import { LookState } from "../features/solve/look-state.tsx";
 import { SolveBar } from "../features/solve/solve-bar.tsx";
+import { planShown, useLook } from "../features/solve/use-look.ts";
 import { PlanState } from "../features/versions/plan-state.tsx";
+import { secondsOf } from "../kernels/board-plan.ts";
 import { usePins } from "../sync/pins.ts";
 import { useLatestPlan, useOrders, usePlant, useRates } from "../sync/queries.ts";
 import { usePublications } from "../sync/versions.ts";
@@ -39,24 +42,37 @@ export function BoardPage({ plantId }: { readonly plantId: string }): JSX.Elemen
   const orders = useOrders(plantId);
   const pins = usePins(plantId);
   const rates = useRates(plantId);
+  const published = usePublications(plantId).data?.[0];
+  const look = useLook(plantId, plan.isFetching);
   const wait = notYet([standing(plan)]);
   if (wait !== null || plan.data === undefined) return <>{wait}</>;
   const count = orders.data?.orders.length ?? 0;
   return (
     <BoardScreen
-      plan={plan.data}
+      plan={planShown(plan.data, look)}
+      look={look}
       plant={plant.data?.plant}
       pins={pins.data}
       rates={rates.data}
       orders={count}
+      frozenUntil={
+        published === undefined || published.frozenUntil === null ? null : secondsOf(published.frozenUntil)
+      }
       hasOtherInputs={orders.data?.planInputs === "changed"}
       newOrders={orders.data?.orders.filter((order) => order.state === "not planned yet").length ?? 0}
-      versions={plan.data === null ? null : <BoardPlanState plan={plan.data} />}
+      versions={
+        look.plan !== null ? (
+          <LookState plan={look.plan} />
+        ) : plan.data === null ? null : (
+          <BoardPlanState plan={plan.data} />
+        )
+      }
       solve={
         <SolveBar
           plantId={plantId}
           document={plan.data?.document ?? null}
           hasOrders={orders.data === undefined || count > 0}
+          look={look}
         />
       }
     />

@@ -27,6 +27,7 @@ describe("intentOfKey", () => {
       "0": ["0"],
       N: ["n"],
       H: ["h", "H"],
+      B: ["b", "B"],
       M: ["m", "M"],
       Esc: ["Escape"],
     };

@@ -49,6 +49,9 @@ export function intentOfKey(event: BoardKey, now: number, pagePx: number): Inten
     case "h":
     case "H":
       return { kind: "line sought" };
+    case "b":
+    case "B":
+      return { kind: "other plan sought" };
     case "Escape":
       return { kind: "selected", selection: null };
     default:

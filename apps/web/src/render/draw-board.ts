@@ -6,6 +6,7 @@ import { greatestScrollPx, rowTopPx, rowsInSight } from "../kernels/row-layout.t
 import { viewEndAt, xOfInstant } from "../kernels/time-scale.ts";
 import { drawAxis } from "./draw-axis.ts";
 import { drawCarry, drawGhost } from "./draw-carry.ts";
+import { drawFrozen } from "./draw-frozen.ts";
 import { drawClosedTime, drawExtraShifts, drawTimeLines } from "./draw-ground.ts";
 import { drawEnding, drawSelectedDue } from "./draw-lateness.ts";
 import { drawPiece } from "./draw-segments.ts";
@@ -63,6 +64,7 @@ export function drawPlan(pen: Pen, frame: Frame): void {
   pen.restore();
 
   drawAxis(pen, frame);
+  drawFrozen(pen, frame);
   drawNow(pen, frame);
   drawRowNames(pen, frame, rows);
 }

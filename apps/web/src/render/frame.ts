@@ -26,6 +26,8 @@ export interface BoardWords {
   readonly stop: (reason: "closed" | "operators" | "warm-up" | "service") => string;
   readonly refused: (reason: FitRefusal) => string;
   readonly now: string;
+  /** Until when published runs stay, in words. */
+  readonly frozen: (until: number) => string;
 }
 
 /** A lot that is carried, as it is drawn. */
@@ -53,6 +55,8 @@ export interface Frame {
   readonly shifts: readonly TimeMark[];
   /** Now, seconds since the epoch. */
   readonly now: number;
+  /** Until when the published runs stay, seconds since the epoch; null: none does. */
+  readonly frozenUntil: number | null;
   /** Orders that the filter keeps; null: all. */
   readonly kept: ReadonlySet<string> | null;
   /** Orders that are held: their runs carry a lock. */

@@ -100,6 +100,7 @@ function pictureOf(plan: BoardPlan, extent: PictureExtent): Picture {
         closed: "closed",
         due: "due",
         held: "held",
+        frozen: "published runs stay",
         now: "now",
       },
     },
@@ -122,10 +123,12 @@ function pictureOf(plan: BoardPlan, extent: PictureExtent): Picture {
         extraShift: word,
         piece: ({ index, source }) => `${source.kind} ${index}`,
         now: "now",
+        frozen: (until) => `published runs stay until ${until}`,
       },
       days: [],
       shifts: [],
       now: 0,
+      frozenUntil: null,
       kept: null,
       held: new Set(),
       lineChoice: null,
@@ -154,6 +157,17 @@ describe("the board as SVG", () => {
   it("of the whole plan holds each run once", () => {
     const elements = elementsOf(svgOf(pictureOf(plan, "whole plan"), measure, "en"));
     expect(runsNamed(elements)).toEqual(runs.map(({ index }) => `run ${index}`).toSorted(byText));
+  });
+
+  it("marks until when published runs stay, by name, where that lies in the plan's time", () => {
+    const picture = pictureOf(plan, "whole plan");
+    const named = (frozenUntil: number | null): readonly string[] =>
+      elementsOf(svgOf({ ...picture, frame: { ...picture.frame, frozenUntil } }, measure, "en"))
+        .filter(({ name, text }) => name === "title" && text.startsWith("published runs stay until"))
+        .map(({ text }) => text);
+    const until = plan.startAt + 2 * 86_400;
+    expect(named(until)).toEqual([`published runs stay until ${until}`]);
+    for (const none of [null, plan.startAt, plan.startAt - 86_400]) expect(named(none)).toEqual([]);
   });
 
   it("of what is in sight holds each run of the time and rows in sight once, and no other", () => {

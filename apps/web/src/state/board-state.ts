@@ -40,6 +40,8 @@ export interface PendingEdit {
 /** Everything that the board shows apart from the clock and the theme. */
 export interface BoardState {
   readonly plan: BoardPlan | null;
+  /** The plan is the best so far of a run that goes on: it is looked at, not changed. */
+  readonly isProvisional: boolean;
   readonly size: BoardSize;
   readonly density: Density;
   readonly view: TimeView & { readonly scrollPx: number };
@@ -78,6 +80,7 @@ export interface BoardAddress {
 
 export const emptyBoard: BoardState = {
   plan: null,
+  isProvisional: false,
   size: { widthPx: 0, heightPx: 0 },
   density: "roomy",
   view: { startAt: 0, secondsPerPx: 240, scrollPx: 0 },

@@ -1,8 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { madePlan } from "../fixtures/made-plan.ts";
+import { intentOfKey } from "../interactions/keyboard.ts";
 import { boardPlan } from "../kernels/board-plan.ts";
 import { xOfInstant } from "../kernels/time-scale.ts";
+import { orderServed } from "../kernels/plan-filter.ts";
 import { rowTopPx } from "../kernels/row-layout.ts";
 import { emptyBoard, type BoardState } from "./board-state.ts";
 import { editOf, refusalOf, shownPlan } from "./carry.ts";
@@ -54,6 +56,56 @@ const taken = play(
     kind: "selected taken up",
   },
 ).state;
+
+describe("a plan that is a run's best so far", () => {
+  const selected = play(open, { kind: "selected", selection: { kind: "segment", index: run.index } }).state;
+  const looked = play(selected, { kind: "plan arrived", plan: foreseen, isProvisional: true }).state;
+
+  it("keeps time, zoom and the selected lot", () => {
+    expect(looked.view).toEqual(selected.view);
+    const { selection } = looked;
+    const source = selection?.kind === "segment" ? foreseen.segments[selection.index]?.source : undefined;
+    expect(source?.kind === "run" && source.orderId).toBe(orderId);
+  });
+
+  it.each<Intent>([
+    { kind: "taken up", index: run.index, point: { x: 300, y: 100 } },
+    { kind: "selected taken up" },
+  ])("is not changed by hand, which is told: $kind", (intent) => {
+    const { state, effects } = play(looked, intent, { kind: "let go" });
+    expect(state.carry).toBeNull();
+    expect(effects).toEqual([{ kind: "tell not taken" }]);
+  });
+
+  it("gives way to the working plan, which is changed by hand again", () => {
+    const back = play(looked, { kind: "plan arrived", plan }, { kind: "selected taken up" });
+    expect(back.state.carry?.lot.orderId).toBe(orderId);
+  });
+
+  it("and the other one is asked for by a key", () => {
+    const key = { key: "b", shiftKey: false, ctrlKey: false, altKey: false, metaKey: false };
+    const intent = intentOfKey(key, 0, 100);
+    if (intent === null) throw new Error("the key means nothing");
+    expect(play(looked, intent).effects).toEqual([{ kind: "show other plan" }]);
+  });
+});
+
+describe("a selected change", () => {
+  const withChange = boardPlan("with a change", plan.document);
+  const change = withChange.segments.find(
+    (segment) => segment.source.kind === "change" && orderServed(withChange, segment) !== null,
+  );
+
+  it("stays selected in another plan that has a change for its order", () => {
+    if (change === undefined) throw new Error("the made plan has no change");
+    const before = play(open, {
+      kind: "selected",
+      selection: { kind: "segment", index: change.index },
+    }).state;
+    const { selection } = play(before, { kind: "plan arrived", plan: withChange }).state;
+    expect(selection).toEqual({ kind: "segment", index: change.index });
+  });
+});
 
 describe("carrying a lot by pointer", () => {
   const held = play(open, { kind: "taken up", index: run.index, point: pointOver(open, 0, run.start) }).state;
@@ -220,7 +272,7 @@ it("keeps a lot in one known place through any steps, and asks only for moves to
       const { state, effects } = play(open, ...intents);
       if (state.carry !== null) expect(plan.lines[state.carry.place.lineIndex]).toBeDefined();
       for (const effect of effects) {
-        if (effect.kind === "keep view" || effect.edit.kind !== "move") continue;
+        if (!("edit" in effect) || effect.edit.kind !== "move") continue;
         const { before, orderId: moved, lot } = effect.edit;
         expect(before).not.toEqual({ orderId: moved, lot });
       }

@@ -50,8 +50,9 @@ export function refusedLinesOf({ plan, carry, refused }: BoardState): ReadonlyMa
   return order === undefined ? none : (refused.get(order.productId) ?? none);
 }
 
-/** Takes up the lot of a segment in rows of lines; changes and unknown segments stay where they are, and so does all while an edit is on its way. */
+/** Takes up the lot of a segment in rows of lines; changes and unknown segments stay where they are, and so does all while an edit is on its way or the plan is a run's. */
 export function takeUp(state: BoardState, index: number, point: BoardPoint | null): Reduction<BoardState> {
+  if (state.isProvisional) return { state, effects: [{ kind: "tell not taken" }] };
   const segment = state.plan?.segments[index];
   const lot = segment === undefined ? null : lotOfSegment(segment);
   const place = state.plan === null || lot === null ? null : homePlace(state.plan, lot);

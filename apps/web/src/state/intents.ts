@@ -13,7 +13,10 @@ import type { BoardAddress, Selection } from "./board-state.ts";
 
 /** Everything that can happen to the board. Places are CSS pixels within the canvas. */
 export type Intent =
-  | { readonly kind: "plan arrived"; readonly plan: BoardPlan | null }
+  /** `isProvisional`: it is the best so far of a run that goes on. */
+  | { readonly kind: "plan arrived"; readonly plan: BoardPlan | null; readonly isProvisional?: boolean }
+  /** The best plan so far of a run, or the working plan again. */
+  | { readonly kind: "other plan sought" }
   | { readonly kind: "board resized"; readonly size: BoardSize }
   | { readonly kind: "density chosen"; readonly density: Density }
   | { readonly kind: "panned"; readonly byX: number; readonly byY: number }
@@ -45,6 +48,10 @@ export type Intent =
 /** What is to be done outside the board after an intent. */
 export type Effect =
   | { readonly kind: "keep view"; readonly view: TimeView }
+  /** Show the best plan so far of a run, or the working plan again. */
+  | { readonly kind: "show other plan" }
+  /** Say that the plan on the board is not changed by hand. */
+  | { readonly kind: "tell not taken" }
   /** Find out what an edit would come to, and tell by the intent "tried". */
   | { readonly kind: "try edit"; readonly edit: PlanEdit }
   /** Have the edit done, and tell by "edit answered". */

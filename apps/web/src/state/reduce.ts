@@ -50,7 +50,9 @@ function withoutHeldTime(before: BoardState, after: BoardState, { kind }: Intent
 function answer(state: BoardState, intent: Intent): Reduction<BoardState> {
   switch (intent.kind) {
     case "plan arrived":
-      return still(withPlan(state, intent.plan));
+      return still({ ...withPlan(state, intent.plan), isProvisional: intent.isProvisional ?? false });
+    case "other plan sought":
+      return { state, effects: [{ kind: "show other plan" }] };
     case "board resized":
       return moved(state, withSize(state, intent.size));
     case "density chosen":
@@ -162,8 +164,18 @@ function carrySelection(state: BoardState, plan: BoardPlan): Selection | null {
   const runs = plan.runsOfOrder.get(lot?.orderId ?? "");
   const again = runs?.find((run) => run.source.kind !== "change" && run.source.lot === lot?.lot);
   if (again !== undefined) return { kind: "segment", index: again.index };
+  if (segment?.source.kind === "change") return changeAgain(orderServed(state.plan!, segment), plan);
   const orderId = selectedOrderId(state);
   return orderId !== null && plan.orders.has(orderId) ? { kind: "order", orderId } : null;
+}
+
+/** The change for an order in another plan; null where it needs none there. */
+function changeAgain(orderId: string | null, plan: BoardPlan): Selection | null {
+  const again = plan.segments.find(
+    (segment) =>
+      segment.source.kind === "change" && orderId !== null && orderServed(plan, segment) === orderId,
+  );
+  return again === undefined ? null : { kind: "segment", index: again.index };
 }
 
 /** The order that the selection is about; null for changes, gaps and nothing. */

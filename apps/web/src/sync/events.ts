@@ -2,7 +2,7 @@ import { PlantMessage, type SolveRunResponse, type WorkingPlanResponse } from "@
 import { useQueryClient, type QueryClient } from "@tanstack/react-query";
 import { useEffect, useState } from "react";
 import { nowSeconds } from "./now.ts";
-import { keys } from "./queries.ts";
+import { isRunning, keys } from "./queries.ts";
 import { serverAnswers } from "./reach.ts";
 import { followSolve } from "./solves.ts";
 
@@ -16,6 +16,7 @@ export type Connection =
 
 const names = [
   "solve-progress",
+  "better-plan",
   "solve-ended",
   "plan-saved",
   "orders-changed",
@@ -139,6 +140,16 @@ function take(client: QueryClient, plantId: string, message: PlantMessage): void
         withProgress(known, message),
       );
       return;
+    case "better-plan": {
+      const { runId, number, at: foundAt } = message;
+      followSolve(plantId, runId);
+      client.setQueryData<SolveRunResponse>(keys.solve(plantId, runId), (known) =>
+        known === undefined || !isRunning(known.state)
+          ? known
+          : { ...known, provisional: { number, foundAt } },
+      );
+      return;
+    }
     case "solve-ended":
       old(keys.solve(plantId, message.runId));
       return;

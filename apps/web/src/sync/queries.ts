@@ -30,6 +30,7 @@ export const keys = {
   problems: (plantId: string) => ["problem", plantId] as const,
   problem: (plantId: string, planId: string) => ["problem", plantId, planId] as const,
   solve: (plantId: string, runId: string) => ["solve", plantId, runId] as const,
+  provisional: (plantId: string, runId: string) => ["provisional", plantId, runId] as const,
 };
 
 const at = (plantId: string, rest: string): string => `/plants/${encodeURIComponent(plantId)}${rest}`;

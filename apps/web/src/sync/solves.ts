@@ -70,14 +70,21 @@ function askOf(wanted: WantedRun): readonly [path: string, body: Readonly<Record
   }
 }
 
-/** Ends a run early; the best so far is kept. */
-export function useStopSolve(plantId: string): UseMutationResult<unknown, CallError, string> {
+/** A run to be stopped; `keep`: number of the provisional plan that is to be kept, null: the best at the end. */
+export interface WantedStop {
+  readonly runId: string;
+  readonly keep: number | null;
+}
+
+/** Ends a run early; the best so far is kept, or the one that is named. */
+export function useStopSolve(plantId: string): UseMutationResult<unknown, CallError, WantedStop> {
   return useMutation({
-    mutationFn: (runId) =>
+    mutationFn: ({ runId, keep }) =>
       call({
         path: `/plants/${encodeURIComponent(plantId)}/solves/${encodeURIComponent(runId)}/stop`,
         answer: Anything,
         method: "POST",
+        body: keep === null ? {} : { keep },
       }),
   });
 }

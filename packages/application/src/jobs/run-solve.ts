@@ -111,11 +111,11 @@ async function solve(
     if (result.status === "faulty-problem") return refused(problemFaulty(result.faults));
     if (result.status === "rejected") return auditRefused(ports, result.violations);
     const kept = await planToKeep(ports, run, keeper);
-    // one handed out on the way has met no audit yet
-    const violations = kept === null ? [] : auditPlan(aim.problem, kept);
-    if (violations.length > 0) return auditRefused(ports, violations);
     const isAtOwnPrices = favour === null && !isWeighed && kept === null;
     const plan = isAtOwnPrices ? result.plan : atOwnPrices(assembled, kept ?? result.plan);
+    // one handed out on the way has met no audit yet
+    const violations = kept === null ? [] : auditPlan(assembled.problem, plan);
+    if (violations.length > 0) return auditRefused(ports, violations);
     const bound = isAtOwnPrices ? result.bound : knownBound(assembled);
     return ok({ plan, bound, statistics: result.statistics, assembled });
   } catch (error) {

@@ -58,8 +58,14 @@ const provisionalFacts = {
 export const ProvisionalHead = z.object(provisionalFacts).meta({ id: "ProvisionalHead" });
 export type ProvisionalHead = z.infer<typeof ProvisionalHead>;
 
-/** The best plan that a run has found so far. Nobody's plan yet; the chains that hold its late orders are not worked out. */
-export const ProvisionalResponse = z.object({ ...provisionalFacts, document: PlanDocument });
+/** A plan that is nobody's yet; the chains that hold its late orders are not worked out. */
+export const ProvisionalPlan = z.object({ ...provisionalFacts, document: PlanDocument });
+export type ProvisionalPlan = z.infer<typeof ProvisionalPlan>;
+
+/** The best plan that a run has found so far. */
+export const ProvisionalResponse = z.object({
+  plan: ProvisionalPlan.nullable().describe("Null where the run has none yet, or has ended"),
+});
 export type ProvisionalResponse = z.infer<typeof ProvisionalResponse>;
 
 /** How a run is to be stopped. */

@@ -31,11 +31,13 @@ interface BoardCanvasProps {
   readonly plant: Plant | undefined;
   readonly held: HeldOrders;
   readonly names: PlanNames;
+  /** Until when the published runs stay, seconds since the epoch; null: none does. */
+  readonly frozenUntil: number | null;
   readonly describedBy: string;
 }
 
 /** The board itself: a canvas that draws when the state has changed, once a frame at most, apart from React. */
-export function BoardCanvas({ plant, held, names, describedBy }: BoardCanvasProps): JSX.Element {
+export function BoardCanvas({ plant, held, names, frozenUntil, describedBy }: BoardCanvasProps): JSX.Element {
   const text = useText();
   const format = useFormat();
   const store = useBoardStore();
@@ -92,6 +94,7 @@ export function BoardCanvas({ plant, held, names, describedBy }: BoardCanvasProp
         days: axis.days,
         shifts: axis.marksFor(86_400 / state.view.secondsPerPx),
         now: nowSeconds(),
+        frozenUntil,
         kept,
         held,
         hover: isStanding ? state.hover : null,
@@ -139,7 +142,7 @@ export function BoardCanvas({ plant, held, names, describedBy }: BoardCanvasProp
       canvas.removeEventListener("focus", schedule);
       canvas.removeEventListener("blur", schedule);
     };
-  }, [axis, held, kept, store, words]);
+  }, [axis, frozenUntil, held, kept, store, words]);
 
   const onBlur = (): void => {
     // The keyboard's hold ends where the keyboard goes elsewhere.

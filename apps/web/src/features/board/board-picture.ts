@@ -22,6 +22,8 @@ export interface PictureSource {
   readonly format: Format;
   /** When the plan was made, and now; seconds since the epoch. */
   readonly madeAt: number;
+  /** Until when the published runs stay; null: none does. */
+  readonly frozenUntil: number | null;
   readonly now: number;
 }
 
@@ -34,7 +36,7 @@ export function boardPicture(
   const rows = rowsOf(state);
   if (rows === null || state.size.widthPx === 0) return null;
   const { plan } = rows;
-  const { plant, names, held, text, format, madeAt, now } = source;
+  const { plant, names, held, text, format, madeAt, frozenUntil, now } = source;
   const { startAt, endAt } = boundsOf(state);
   const { layout, view } = pictureLayout(
     { layout: layoutOf(state), view: state.view, startAt, endAt },
@@ -67,6 +69,7 @@ export function boardPicture(
       days: axis.days,
       shifts: axis.marksFor(86_400 / view.secondsPerPx),
       now,
+      frozenUntil,
       kept: ordersKept(plan, state.filter),
       held,
       hover: null,

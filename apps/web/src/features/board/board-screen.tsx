@@ -26,6 +26,7 @@ import { CarryStrip } from "./carry-strip.tsx";
 import { EditFailure } from "./edit-failure.tsx";
 import { FrozenQuestion } from "./frozen-question.tsx";
 import { LeftOut } from "./left-out.tsx";
+import { NotTaken } from "./not-taken.tsx";
 import { OthersSteps } from "./others-steps.tsx";
 import { NewestStep } from "./undo-buttons.tsx";
 import { SpokenSelection } from "./spoken-selection.tsx";
@@ -35,8 +36,18 @@ import { BoardProvider, useBoard, useBoardStore } from "./use-board.ts";
 import { EditsProvider, useOpenEdits } from "./use-plan-edits.ts";
 import { useTrial } from "./use-trial.ts";
 
+/** Which plan is on the board: the standing one, or the best so far of a run that goes on. */
+interface BoardLook {
+  readonly isProvisional: boolean;
+  /** The other of them can be shown. */
+  readonly canLook: boolean;
+  readonly toggle: () => void;
+}
+
 interface BoardScreenProps {
+  /** The standing plan, or the one that is looked at. */
   readonly plan: PlanResponse | null;
+  readonly look: BoardLook;
   readonly plant: Plant | undefined;
   readonly orders: number;
   /** Which orders are held; undefined until the server has told. */
@@ -47,6 +58,8 @@ interface BoardScreenProps {
   readonly newOrders: number;
   /** Orders, plant or held orders are others than this plan was made from. */
   readonly hasOtherInputs: boolean;
+  /** Until when the published runs stay, seconds since the epoch; null: none does. */
+  readonly frozenUntil: number | null;
   /** Where planning is started and watched. */
   readonly solve: ReactNode;
   /** What is published, and the way to publish. */
@@ -56,12 +69,14 @@ interface BoardScreenProps {
 /** The line board with its figures, tools and details; keeps its own state while it is open. */
 export function BoardScreen({
   plan,
+  look,
   plant,
   pins,
   rates,
   orders,
   newOrders,
   hasOtherInputs,
+  frozenUntil,
   solve,
   versions,
 }: BoardScreenProps): JSX.Element {
@@ -73,11 +88,13 @@ export function BoardScreen({
       ) : (
         <OpenBoard
           plan={plan}
+          look={look}
           plant={plant}
           pins={pins}
           rates={rates}
           newOrders={newOrders}
           hasOtherInputs={hasOtherInputs}
+          frozenUntil={frozenUntil}
           solve={solve}
           versions={versions}
         />
@@ -105,23 +122,27 @@ function NoPlan({ orders, solve }: { readonly orders: number; readonly solve: Re
 
 interface OpenBoardProps {
   readonly plan: PlanResponse;
+  readonly look: BoardLook;
   readonly newOrders: number;
   /** Orders, plant or held orders are others than this plan was made from. */
   readonly hasOtherInputs: boolean;
   readonly plant: Plant | undefined;
   readonly pins: PinListResponse | undefined;
   readonly rates: RatesResponse | undefined;
+  readonly frozenUntil: number | null;
   readonly solve: ReactNode;
   readonly versions: ReactNode;
 }
 
 function OpenBoard({
   plan,
+  look,
   plant,
   pins,
   rates,
   newOrders,
   hasOtherInputs,
+  frozenUntil,
   solve,
   versions,
 }: OpenBoardProps): JSX.Element {
@@ -138,21 +159,30 @@ function OpenBoard({
       return next;
     });
   const keysId = useId();
+  const frozenId = useId();
   const board = useMemo(() => boardPlan(plan.planId, plan.document), [plan]);
   const held = useMemo(() => heldOrders(pins), [pins]);
   const names = useMemo(() => planNames(plant, text), [plant, text]);
   const rows = useBoard(rowsOf);
   const isOpened = useRef(false);
+  const { isProvisional, canLook, toggle } = look;
 
   useEffect(() => {
     const view = isOpened.current ? null : keptView(board.document.plant.id);
     isOpened.current = true;
     if (view !== null) store.send({ kind: "view restored", view });
-    store.send({ kind: "plan arrived", plan: board });
-  }, [board, store]);
+    store.send({ kind: "plan arrived", plan: board, isProvisional });
+  }, [board, isProvisional, store]);
   useBoardAddress();
-  const edits = useOpenEdits(plan.document.plant.id, store);
-  const canTry = useTrial(board, store, names.mouldAlone);
+  const edits = useOpenEdits(plan.document.plant.id, store, isProvisional);
+  const canTry = useTrial(board, store, { mouldName: names.mouldAlone, isWanted: !isProvisional });
+  useEffect(
+    () =>
+      store.onEffect((effect) => {
+        if (effect.kind === "show other plan" && canLook) toggle();
+      }),
+    [canLook, toggle, store],
+  );
   useEffect(() => {
     if (rates !== undefined) store.send({ kind: "fit arrived", refused: refusedLines(rates) });
   }, [rates, store]);
@@ -162,26 +192,34 @@ function OpenBoard({
       <div className="page page-board">
         <h1 className="unseen">{text.board.title}</h1>
         <div className="board-head">
-          <SummaryStrip document={plan.document} newOrders={newOrders} hasOtherInputs={hasOtherInputs} />
+          <SummaryStrip
+            document={plan.document}
+            newOrders={isProvisional ? 0 : newOrders}
+            hasOtherInputs={hasOtherInputs && !isProvisional}
+          />
           <div className="board-solve">{solve}</div>
         </div>
         <div className="board-plan">
           {versions}
-          <TakeAway>
-            <Link href="/sheets" className="button">
-              <Icon name="print" /> {text.sheets.title}
-            </Link>
-            {shape === "board" && board.segments.length > 0 && (
-              <PictureButton parts={{ plant, names, held, madeAt: secondsOf(plan.createdAt) }} />
-            )}
-            <FileLinks
-              hint={text.board.planFiles}
-              files={[
-                [text.board.planCsv, planTableAddress(plan.document.plant.id, plan.planId, "csv")],
-                [text.board.planXlsx, planTableAddress(plan.document.plant.id, plan.planId, "xlsx")],
-              ]}
-            />
-          </TakeAway>
+          {!isProvisional && (
+            <TakeAway>
+              <Link href="/sheets" className="button">
+                <Icon name="print" /> {text.sheets.title}
+              </Link>
+              {shape === "board" && board.segments.length > 0 && (
+                <PictureButton
+                  parts={{ plant, names, held, madeAt: secondsOf(plan.createdAt), frozenUntil }}
+                />
+              )}
+              <FileLinks
+                hint={text.board.planFiles}
+                files={[
+                  [text.board.planCsv, planTableAddress(plan.document.plant.id, plan.planId, "csv")],
+                  [text.board.planXlsx, planTableAddress(plan.document.plant.id, plan.planId, "xlsx")],
+                ]}
+              />
+            </TakeAway>
+          )}
         </div>
         <div className="board-tools">
           <BoardToolbar shape={shape} onShape={showAs} />
@@ -206,10 +244,20 @@ function OpenBoard({
           <PlanTable names={names} held={held} />
         ) : (
           <div className="board-body">
-            <div className="board-main">
-              <BoardCanvas plant={plant} held={held} names={names} describedBy={keysId} />
+            <div className={isProvisional ? "board-main board-looked-at" : "board-main"}>
+              <BoardCanvas
+                plant={plant}
+                held={held}
+                names={names}
+                frozenUntil={frozenUntil}
+                describedBy={`${frozenId} ${keysId}`}
+              />
+              <p id={frozenId} className="unseen">
+                {frozenUntil === null ? "" : text.board.frozen(format.instant(frozenUntil))}
+              </p>
               <HoverNote names={names} />
               <CarryStrip canTry={canTry} />
+              <NotTaken />
             </div>
             <DetailsPanel plant={plant} names={names} pins={pins} />
           </div>

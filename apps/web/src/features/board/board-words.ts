@@ -51,5 +51,6 @@ export function boardWords(
     stop: (reason) => text.board.stop[reason],
     refused: (reason) => text.edit.doesNotFit(text.causes.misfit(reason, namingFor(names, format))),
     now: text.board.now,
+    frozen: (until) => text.board.frozen(format.instant(until)),
   };
 }

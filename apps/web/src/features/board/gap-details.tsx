@@ -10,6 +10,7 @@ import { useText, type Text } from "../../text/text.ts";
 import { GapWaits } from "./gap-waits.tsx";
 import { LineHours } from "./line-hours.tsx";
 import { rowName } from "./row-words.ts";
+import { usePlanEdits } from "./use-plan-edits.ts";
 
 interface GapDetailsProps {
   readonly rows: BoardRows;
@@ -24,6 +25,7 @@ export function GapDetails({ rows, gap, names, plant }: GapDetailsProps): JSX.El
   const text = useText();
   const format = useFormat();
   const { details } = text;
+  const { isProvisional } = usePlanEdits();
   const row = rows.rows[gap.rowIndex];
   if (row === undefined) return null;
   const length = gap.end - gap.start;
@@ -46,7 +48,7 @@ export function GapDetails({ rows, gap, names, plant }: GapDetailsProps): JSX.El
           { name: details.after, value: nameOf(rows, after, text) ?? details.nothingAfter },
         ]}
       />
-      {row.resource.kind === "line" && (
+      {row.resource.kind === "line" && !isProvisional && (
         <GapWaits plan={rows.plan} gap={{ lineId: row.resource.line.id, ...gap }} names={names} />
       )}
       {reasons.length > 0 && (

@@ -9,6 +9,7 @@ import { zoneClock } from "../../kernels/zone-clock.ts";
 import { useText } from "../../text/text.ts";
 import { AddShiftDialog } from "./add-shift-dialog.tsx";
 import { CloseLineDialog } from "./close-line-dialog.tsx";
+import { NotYetYours } from "./not-yet-yours.tsx";
 import { useBoardStore } from "./use-board.ts";
 import { usePlanEdits } from "./use-plan-edits.ts";
 
@@ -24,7 +25,7 @@ interface LineHoursProps {
 export function LineHours({ plan, plant, lineId, within }: LineHoursProps): JSX.Element {
   const { hours: text } = useText();
   const store = useBoardStore();
-  const { take, isReady } = usePlanEdits();
+  const { take, isReady, isProvisional } = usePlanEdits();
   const [isOpen, setOpen] = useState<"closing" | "shift" | null>(null);
   const own = ownHours(plan, plant, lineId);
   const taken = (): void => {
@@ -33,6 +34,7 @@ export function LineHours({ plan, plant, lineId, within }: LineHoursProps): JSX.
     document.querySelector<HTMLElement>(".board-canvas")?.focus();
   };
   const dialog = { plan, plant, lineId, within, onTaken: taken, onClose: () => setOpen(null) };
+  if (isProvisional) return <NotYetYours />;
   return (
     <section className="hold" aria-label={text.title}>
       <h3>{text.title}</h3>

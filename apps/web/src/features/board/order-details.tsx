@@ -12,9 +12,11 @@ import { EditOrder } from "./edit-order.tsx";
 import { GapBeside } from "./gap-beside.tsx";
 import { HoldOrder } from "./hold-order.tsx";
 import { LateChain } from "./late-chain.tsx";
+import { NotYetYours } from "./not-yet-yours.tsx";
 import { Remedies } from "./remedies.tsx";
 import type { PlanNames } from "../../format/plan-names.ts";
 import { useBoardStore } from "./use-board.ts";
+import { usePlanEdits } from "./use-plan-edits.ts";
 
 interface OrderDetailsProps {
   readonly plan: BoardPlan;
@@ -39,6 +41,7 @@ export function OrderDetails({
   const format = useFormat();
   const store = useBoardStore();
   const naming = useNaming();
+  const { isProvisional } = usePlanEdits();
   const order = plan.orders.get(orderId);
   if (order === undefined) return null;
   const runs = plan.runsOfOrder.get(orderId) ?? [];
@@ -63,8 +66,12 @@ export function OrderDetails({
       )}
       {run !== null && <GapBeside plan={plan} segment={run} />}
       <Facts facts={orderFacts(order, text, format)} />
-      <EditOrder key={orderId} plan={plan} orderId={orderId} lot={lotOf(run)} plant={plant} names={names} />
-      {pins !== undefined && (
+      {isProvisional ? (
+        <NotYetYours />
+      ) : (
+        <EditOrder key={orderId} plan={plan} orderId={orderId} lot={lotOf(run)} plant={plant} names={names} />
+      )}
+      {pins !== undefined && !isProvisional && (
         <HoldOrder
           key={`${plan.planId} ${orderId}`}
           plan={plan}

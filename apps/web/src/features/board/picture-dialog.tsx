@@ -11,7 +11,7 @@ import { useBoardStore } from "./use-board.ts";
 
 const colourings = ["light", "screen"] as const;
 
-export type PictureParts = Pick<PictureSource, "plant" | "names" | "held" | "madeAt">;
+export type PictureParts = Pick<PictureSource, "plant" | "names" | "held" | "madeAt" | "frozenUntil">;
 
 /** Asks what a picture of the board is to show, and saves it. */
 export function PictureDialog({

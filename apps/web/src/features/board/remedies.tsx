@@ -90,7 +90,12 @@ function Looking({ plantId, run: { runId, progress } }: RunProps): JSX.Element {
         {progress === null ? text.starting : text.looking(format.count(progress.steps))}
       </span>
       <progress value={progress?.share ?? 0} max={1} aria-label={text.progress} />
-      <button type="button" className="button" disabled={isStopping} onClick={() => stop.mutate(runId)}>
+      <button
+        type="button"
+        className="button"
+        disabled={isStopping}
+        onClick={() => stop.mutate({ runId, keep: null })}
+      >
         <Icon name="stop" /> {isStopping ? text.stopping : text.stop}
       </button>
     </div>

@@ -16,8 +16,16 @@ export function UndoButtons(): JSX.Element {
   useUndoKeys();
   const words = (step: typeof edits.newest): string =>
     step === null || plan === null ? text.edit.earlierStep : stepWords(plan, step, { text, format });
-  const undoTitle = edits.canUndo ? text.edit.undoWhat(words(edits.next.undo)) : text.edit.nothingToUndo;
-  const redoTitle = edits.canRedo ? text.edit.redoWhat(words(edits.next.redo)) : text.edit.nothingToRedo;
+  const undoTitle = edits.isProvisional
+    ? text.look.noEdits
+    : edits.canUndo
+      ? text.edit.undoWhat(words(edits.next.undo))
+      : text.edit.nothingToUndo;
+  const redoTitle = edits.isProvisional
+    ? text.look.noEdits
+    : edits.canRedo
+      ? text.edit.redoWhat(words(edits.next.redo))
+      : text.edit.nothingToRedo;
   return (
     <div className="tool-group" role="group" aria-label={text.edit.stepButtons}>
       <StepButton

@@ -16,6 +16,8 @@ export interface PlanEdits {
   /** False until it is known what is worked on, and while a step is under way. */
   readonly isReady: boolean;
   readonly isBusy: boolean;
+  /** The plan on the board is a run's best so far: it is looked at, not changed. */
+  readonly isProvisional: boolean;
   /** Why the last step was refused. */
   readonly failure: CallError | null;
   /** The step that was refused. */
@@ -38,6 +40,7 @@ const idle: PlanEdits = {
   newest: null,
   isReady: false,
   isBusy: false,
+  isProvisional: false,
   failure: null,
   refused: null,
   others: noOthers,
@@ -55,7 +58,7 @@ export function usePlanEdits(): PlanEdits {
 }
 
 /** Steps of the working plan for a board: carries out the edits that its state asks for. */
-export function useOpenEdits(plantId: string, store: BoardStore): PlanEdits {
+export function useOpenEdits(plantId: string, store: BoardStore, isProvisional: boolean): PlanEdits {
   const working = useWorkingPlan(plantId);
   const { mutate, isPending, error, reset, variables } = useTakeStep(plantId);
   const known = working.data;
@@ -77,14 +80,15 @@ export function useOpenEdits(plantId: string, store: BoardStore): PlanEdits {
 
   return useMemo(
     () => ({
-      ...standing(known),
-      isReady: known !== undefined && !isPending,
+      ...(isProvisional ? { ...standing(known), canUndo: false, canRedo: false } : standing(known)),
+      isReady: known !== undefined && !isPending && !isProvisional,
+      isProvisional,
       isBusy: isPending,
       failure: error,
       refused: error === null ? null : (variables ?? null),
       others,
       take: (step, onTaken) => {
-        if (known === undefined || isPending) return;
+        if (known === undefined || isPending || isProvisional) return;
         mutate({ step, ...seenIn(known), overFrozen: false }, { onSuccess: () => onTaken?.() });
       },
       takeAgain: ({ overFrozen }) => {
@@ -96,7 +100,7 @@ export function useOpenEdits(plantId: string, store: BoardStore): PlanEdits {
       },
       dismiss: reset,
     }),
-    [known, isPending, error, variables, others, mutate, reset],
+    [known, isProvisional, isPending, error, variables, others, mutate, reset],
   );
 }
 

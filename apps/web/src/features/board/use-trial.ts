@@ -4,26 +4,33 @@ import type { BoardStore } from "../../state/store.ts";
 import { useProblem } from "../../sync/problem.ts";
 import type { TrialTable } from "../../trial/open-table.ts";
 
+/** What a trial needs beside the plan. */
+interface TrialWish {
+  readonly mouldName: (mouldId: string) => string;
+  /** False for a plan that is not changed by hand. */
+  readonly isWanted: boolean;
+}
+
 /** Lets the board try edits of the standing plan; answers whether it can yet. The problem is fetched and opened in idle time. */
 export function useTrial(
   standing: BoardPlan,
   store: BoardStore,
-  mouldName: (mouldId: string) => string,
+  { mouldName, isWanted }: TrialWish,
 ): boolean {
   const isIdle = useIdle(standing.planId);
-  const { data: tried } = useProblem(standing.document.plant.id, standing.planId, isIdle);
+  const { data: tried } = useProblem(standing.document.plant.id, standing.planId, isIdle && isWanted);
   const [table, setTable] = useState<TrialTable | null>(null);
 
   useEffect(() => {
     if (tried === undefined) return;
-    let isWanted = true;
+    let isAwaited = true;
     void import("../../trial/open-table.ts").then(({ openTable }) =>
       whenIdle(() => {
-        if (isWanted) setTable(openTable({ standing, ...tried, mouldName }));
+        if (isAwaited) setTable(openTable({ standing, ...tried, mouldName }));
       }),
     );
     return () => {
-      isWanted = false;
+      isAwaited = false;
     };
   }, [tried, standing, mouldName]);
 

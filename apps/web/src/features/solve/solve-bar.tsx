@@ -1,8 +1,10 @@
 import type { PlanDocument, SolveRunResponse } from "@formweek/contracts";
 import { useEffect, type JSX } from "react";
 import { Icon } from "../../components/icon.tsx";
+import { problemInWords } from "../../components/notice.tsx";
 import { useKeptFocus } from "../../components/use-kept-focus.ts";
 import { useFormat } from "../../format/use-format.ts";
+import { useNaming } from "../../format/use-naming.ts";
 import { CallError } from "../../sync/client.ts";
 import { isRunning, useSolveRun } from "../../sync/queries.ts";
 import { followSolve, useFollowedSolve, useStopSolve } from "../../sync/solves.ts";
@@ -10,16 +12,18 @@ import { useText, type Text } from "../../text/text.ts";
 import { FoundPlans } from "./found-plans.tsx";
 import { SolveCurve } from "./solve-curve.tsx";
 import { StartSolve } from "./start-solve.tsx";
+import type { Look } from "./use-look.ts";
 import { useOutcome } from "./use-outcome.ts";
 
 interface SolveBarProps {
   readonly plantId: string;
   readonly document: PlanDocument | null;
   readonly hasOrders: boolean;
+  readonly look: Look;
 }
 
 /** Starts a solve, shows how it goes, stops it, and says what came of it. */
-export function SolveBar({ plantId, document, hasOrders }: SolveBarProps): JSX.Element {
+export function SolveBar({ plantId, document, hasOrders, look }: SolveBarProps): JSX.Element {
   const followed = useFollowedSolve(plantId);
   const run = useSolveRun(plantId, followed);
   const outcome = useOutcome(plantId, run.data, document);
@@ -30,7 +34,7 @@ export function SolveBar({ plantId, document, hasOrders }: SolveBarProps): JSX.E
   return (
     <div className="solve" {...focus}>
       {isGoing ? (
-        <RunningSolve plantId={plantId} run={run.data} />
+        <RunningSolve plantId={plantId} run={run.data} look={look} />
       ) : (
         <StartSolve plantId={plantId} isFirst={document === null} hasOrders={hasOrders} />
       )}
@@ -58,20 +62,24 @@ function DismissWord(): JSX.Element {
   return <>{text.solve.dismiss}</>;
 }
 
-function RunningSolve({
-  plantId,
-  run,
-}: {
+interface RunningSolveProps {
   readonly plantId: string;
   readonly run: SolveRunResponse;
-}): JSX.Element {
-  const { solve: text, compare } = useText();
+  readonly look: Look;
+}
+
+function RunningSolve({ plantId, run, look }: RunningSolveProps): JSX.Element {
+  const words = useText();
+  const { solve: text, compare } = words;
   const format = useFormat();
+  const naming = useNaming();
   const doing = doingWords(run, text.running, compare);
   const isPlanning = run.task.kind === "plan";
   const stop = useStopSolve(plantId);
   const { progress } = run;
   const isStopping = stop.isPending || stop.isSuccess;
+  const stopRun = (): void => stop.mutate({ runId: run.runId, keep: look.plan?.number ?? null });
+  const failure = stop.error === null ? null : problemInWords(stop.error, words, naming);
   const share = Math.min(1, Math.max(0, progress?.share ?? 0));
   return (
     <section className={isPlanning ? "solve-run" : "solve-run solve-run-plain"} aria-label={doing}>
@@ -88,17 +96,49 @@ function RunningSolve({
         </span>
         <progress value={share} max={1} aria-label={doing} />
       </div>
-      <button
-        type="button"
-        className="button"
-        aria-label={isStopping ? text.stopping : text.stopHint}
-        title={text.stopHint}
-        disabled={isStopping}
-        onClick={() => stop.mutate(run.runId)}
-      >
-        <Icon name="stop" /> {isStopping ? text.stopping : text.stop}
-      </button>
+      <div className="solve-buttons">
+        {look.canLook && (
+          <button
+            type="button"
+            className="button"
+            title={look.isLooking ? words.look.backHint : words.look.openHint}
+            onClick={look.toggle}
+          >
+            {look.isLooking ? words.look.back : words.look.open}
+          </button>
+        )}
+        <StopButton isStopping={isStopping} isLooking={look.plan !== null} onStop={stopRun} />
+      </div>
+      {failure !== null && (
+        <p role="alert" className="solve-failure">
+          <strong>{failure.title}</strong> {failure.cause} {failure.remedy}
+        </p>
+      )}
     </section>
+  );
+}
+
+interface StopButtonProps {
+  readonly isStopping: boolean;
+  /** The run's best plan so far is on the board: just that one is kept. */
+  readonly isLooking: boolean;
+  readonly onStop: () => void;
+}
+
+function StopButton({ isStopping, isLooking, onStop }: StopButtonProps): JSX.Element {
+  const { solve: text, look } = useText();
+  const hint = isLooking ? look.keepHint : text.stopHint;
+  return (
+    <button
+      type="button"
+      className={isLooking ? "button button-main" : "button"}
+      aria-label={isStopping ? text.stopping : isLooking ? look.keep : text.stopHint}
+      title={hint}
+      disabled={isStopping}
+      onClick={onStop}
+    >
+      <Icon name="stop" /> {isStopping ? text.stopping : isLooking ? look.keep : text.stop}
+    </button>
   );
 }
 

@@ -4,6 +4,7 @@ import { boardText } from "./board-text.ts";
 import { causesText } from "./causes-text.ts";
 import { editText } from "./edit-text.ts";
 import { hoursText } from "./hours-text.ts";
+import { lookText } from "./look-text.ts";
 import { gapText } from "./gap-text.ts";
 import { ordersText } from "./orders-text.ts";
 import { pictureText } from "./picture-text.ts";
@@ -22,6 +23,7 @@ export const de: Text = {
   ...editText,
   ...hoursText,
   ...gapText,
+  ...lookText,
   ...ordersText,
   ...bookText,
   ...pictureText,

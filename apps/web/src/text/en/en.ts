@@ -5,6 +5,7 @@ import { boardText } from "./board-text.ts";
 import { causesText } from "./causes-text.ts";
 import { editText } from "./edit-text.ts";
 import { hoursText } from "./hours-text.ts";
+import { lookText } from "./look-text.ts";
 import { gapText } from "./gap-text.ts";
 import { ordersText } from "./orders-text.ts";
 import { pictureText } from "./picture-text.ts";
@@ -21,6 +22,7 @@ export const en = {
   ...editText,
   ...hoursText,
   ...gapText,
+  ...lookText,
   ...ordersText,
   ...bookText,
   ...pictureText,

@@ -31,6 +31,7 @@ export const pictureText = {
       closed: "closed time",
       due: "due",
       held: "held",
+      frozen: "until here published runs stay",
       now: "now",
     },
   },

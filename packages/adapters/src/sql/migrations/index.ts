@@ -5,7 +5,7 @@ import { hours } from "./0004-hours.ts";
 import { runTasks } from "./0005-run-tasks.ts";
 import { frozenHorizon } from "./0006-frozen-horizon.ts";
 import { bookSteps } from "./0007-book-steps.ts";
-import { provisionalPlans } from "./0007-provisional-plans.ts";
+import { provisionalPlans } from "./0008-provisional-plans.ts";
 import type { Migration } from "./migration.ts";
 
 /** Every step, in order. */

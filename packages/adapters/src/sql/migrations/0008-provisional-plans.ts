@@ -2,7 +2,7 @@ import type { Migration } from "./migration.ts";
 
 /** Best plans so far of runs that are going on, one a run, and which of them a stop is to keep. */
 export const provisionalPlans: Migration = {
-  version: 7,
+  version: 8,
   name: "provisional plans",
   statements: [
     `alter table formweek.runs add column keep integer`,
