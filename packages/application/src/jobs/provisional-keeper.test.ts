@@ -10,8 +10,10 @@ import { provisionalKeeper } from "./provisional-keeper.ts";
 const run = { id: "R", plantId: "P" } as SolveRun;
 const planOf = (name: string): Plan => ({ name }) as unknown as Plan;
 
+const never = (): boolean => false;
+
 /** A keeper over a store that is a list, with a clock that stands until it is put on. */
-function kept({ isStopped = () => false, storeFails = () => false, describeMs = 0 } = {}) {
+function kept({ isStopped = never, storeFails = never, describeMs = 0 } = {}) {
   const stored: ProvisionalPlan[] = [];
   const told: PlantMessage[] = [];
   const warnings: string[] = [];
