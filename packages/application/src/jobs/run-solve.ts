@@ -1,5 +1,4 @@
 import {
-  auditPlan,
   ENGINE_VERSION,
   openEdits,
   type Plan,
@@ -7,7 +6,6 @@ import {
   type ProblemData,
   type SolveParams,
   type SolveStatistics,
-  type Violation,
 } from "@formweek/scheduler";
 import { addStep, stepOnto } from "../commands/add-step.ts";
 import { refusalOfOrders, refusalOfPlant } from "../commands/record-faults.ts";
@@ -25,6 +23,7 @@ import type { JobContext } from "../ports/job-queue.ts";
 import type { StoredPlan } from "../ports/plan-repository.ts";
 import type { Ports } from "../ports/ports.ts";
 import type { Concern, SolveRun } from "../ports/run-repository.ts";
+import type { SolveTask } from "../ports/solve-runner.ts";
 import { workingPlanOf } from "../queries/working-plan-of.ts";
 import { publishPending } from "../publish-pending.ts";
 import { type Result, ok, refused } from "../result.ts";
@@ -94,7 +93,7 @@ async function solve(
       describeProvisional(assembled, atOwnPrices(assembled, plan), origin),
     );
     provisional = keeper;
-    const task = {
+    const task: SolveTask = {
       problem: aim.problem,
       params: { seed, maxSteps, maxMs, ...aim.params },
       threads,
@@ -109,13 +108,14 @@ async function solve(
     await keeper.settle();
     if (result.status === "cancelled") return null;
     if (result.status === "faulty-problem") return refused(problemFaulty(result.faults));
-    if (result.status === "rejected") return auditRefused(ports, result.violations);
+    if (result.status === "rejected") {
+      for (const { rule, code, text } of result.violations)
+        ports.log.error("The audit refused a plan", { rule, code, text });
+      return refused(planRejected(result.violations));
+    }
     const kept = await planToKeep(ports, run, keeper);
     const isAtOwnPrices = favour === null && !isWeighed && kept === null;
     const plan = isAtOwnPrices ? result.plan : atOwnPrices(assembled, kept ?? result.plan);
-    // one handed out on the way has met no audit yet
-    const violations = kept === null ? [] : auditPlan(assembled.problem, plan);
-    if (violations.length > 0) return auditRefused(ports, violations);
     const bound = isAtOwnPrices ? result.bound : knownBound(assembled);
     return ok({ plan, bound, statistics: result.statistics, assembled });
   } catch (error) {
@@ -124,11 +124,6 @@ async function solve(
   } finally {
     await Promise.all([progress.settle(), provisional?.settle()]);
   }
-}
-
-function auditRefused({ log }: Pick<Ports, "log">, violations: readonly Violation[]): Result<never> {
-  for (const { rule, code, text } of violations) log.error("The audit refused a plan", { rule, code, text });
-  return refused(planRejected(violations));
 }
 
 /** The plan that a stop has named; null where it named none. */
