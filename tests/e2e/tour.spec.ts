@@ -164,7 +164,7 @@ for (const { theme, density } of looks) {
       await isClean(page);
       await page.keyboard.press("Escape");
       await expect(page.getByRole("complementary")).toBeHidden();
-      await tabTo(page, page.getByRole("link", { name: "Moulds", exact: true }));
+      await tabTo(page, page.getByRole("link", { name: "Moulds", exact: true }), "Shift+Tab");
       await page.keyboard.press("Enter");
       await expect(page).toHaveURL(/\/plant\/moulds$/);
 
