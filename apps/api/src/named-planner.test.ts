@@ -24,14 +24,14 @@ describe("the name of a planner on this machine", () => {
   it.each(["", " ", "%", "%ff", " a", "a%0Ab", "a%E2%80%AEb", "%E2%80%A8"])(
     "refuses %j with a remedy",
     (sent) => {
-      expect.assertions(2);
+      expect.assertions(3);
       try {
         planner(sent);
       } catch (error) {
         expect(error).toBeInstanceOf(Refusal);
-        expect((error as Refusal).problem.faults).toEqual([
-          { path: "x-planner-name", problem: expect.any(String), remedy: expect.stringContaining("1 to 40") },
-        ]);
+        const [fault] = (error as Refusal).problem.faults;
+        expect(fault?.path).toBe("x-planner-name");
+        expect(fault?.remedy).toContain("1 to 40");
       }
     },
   );
