@@ -62,7 +62,12 @@ export async function solveInThreads(
   params: SolveParams,
   threads: number,
 ): Promise<SolveResult> {
-  const runner = threadSolveRunner({ startThread, progressEveryMs: 1000, plansEveryMs: 1000, stopGraceMs: 10_000 });
+  const runner = threadSolveRunner({
+    startThread,
+    progressEveryMs: 1000,
+    plansEveryMs: 1000,
+    stopGraceMs: 10_000,
+  });
   return runner.solve({
     problem,
     params,
