@@ -22,9 +22,10 @@ export function NotTaken(): JSX.Element {
     const timer = setTimeout(() => setTries(0), shownMs);
     return () => clearTimeout(timer);
   }, [tries]);
+  if (tries === 0) return null;
   return (
-    <div role="alert" className={tries > 0 ? "carry-strip" : undefined}>
-      {tries > 0 && <p key={tries}>{text.notTaken}</p>}
+    <div role="alert" className="carry-strip">
+      <p key={tries}>{text.notTaken}</p>
     </div>
   );
 }
