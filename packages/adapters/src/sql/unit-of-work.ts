@@ -1,11 +1,13 @@
 import type { Repositories, Result, UnitOfWork } from "@formweek/application";
 import type { Database } from "./database.ts";
 import { eventRepository } from "./event-repository.ts";
+import { holdRepository } from "./hold-repository.ts";
 import { importRepository } from "./import-repository.ts";
 import { orderRepository } from "./order-repository.ts";
 import { pinRepository } from "./pin-repository.ts";
 import { planRepository } from "./plan-repository.ts";
 import { plantRepository } from "./plant-repository.ts";
+import { revisionRepository } from "./revision-repository.ts";
 import { runRepository } from "./run-repository.ts";
 import { stepRepository } from "./step-repository.ts";
 import { isSerialisationFailure } from "./sql-state.ts";
@@ -71,6 +73,8 @@ function repositoriesOf(database: Database): Repositories {
     plants: plantRepository(database),
     orders: orderRepository(database),
     pins: pinRepository(database),
+    holds: holdRepository(database),
+    revisions: revisionRepository(database),
     imports: importRepository(database),
     runs: runRepository(database),
     plans: planRepository(database),

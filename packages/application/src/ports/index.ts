@@ -1,6 +1,7 @@
 export type * from "./clock.ts";
 export type * from "./event-bus.ts";
 export type * from "./event-repository.ts";
+export type * from "./hold-repository.ts";
 export type * from "./ids.ts";
 export type * from "./import-repository.ts";
 export type * from "./job-queue.ts";
@@ -10,6 +11,7 @@ export type * from "./pin-repository.ts";
 export type * from "./plan-repository.ts";
 export type * from "./plant-repository.ts";
 export type * from "./ports.ts";
+export type * from "./revision-repository.ts";
 export type * from "./run-repository.ts";
 export type * from "./solve-runner.ts";
 export type * from "./step-repository.ts";

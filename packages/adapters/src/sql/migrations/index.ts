@@ -4,6 +4,7 @@ import { workingPlan } from "./0003-working-plan.ts";
 import { hours } from "./0004-hours.ts";
 import { runTasks } from "./0005-run-tasks.ts";
 import { frozenHorizon } from "./0006-frozen-horizon.ts";
+import { holds } from "./0007-holds.ts";
 import type { Migration } from "./migration.ts";
 
 /** Every step, in order. */
@@ -14,4 +15,5 @@ export const migrations: readonly Migration[] = [
   hours,
   runTasks,
   frozenHorizon,
+  holds,
 ];
