@@ -10,6 +10,8 @@ import { answerFailures } from "./error-handler.ts";
 import { describeInterface } from "./openapi.ts";
 import { eventRoutes } from "./routes/events.ts";
 import { exportRoutes, tableRoutes } from "./routes/exports.ts";
+import { holdRoutes } from "./routes/holds.ts";
+import { promiseRoutes } from "./routes/promises.ts";
 import { type ReadinessCheck, healthRoutes } from "./routes/health.ts";
 import { MOST_FILES, MOST_FILE_BYTES } from "./routes/upload-limits.ts";
 import { importRoutes } from "./routes/imports.ts";
@@ -72,6 +74,8 @@ function apiRoutes(server: WireServer, options: ServerOptions): void {
   rateRoutes(server, options);
   orderRoutes(server, options);
   pinRoutes(server, options);
+  promiseRoutes(server, options);
+  holdRoutes(server, options);
   importRoutes(server, options);
   solveRoutes(server, options);
   planRoutes(server, options);

@@ -12,6 +12,7 @@ const names = [
   "plan-saved",
   "orders-changed",
   "pins-changed",
+  "holds-changed",
   "plant-changed",
   "working-plan-changed",
 ] as const;
@@ -116,6 +117,10 @@ function take(client: QueryClient, plantId: string, message: PlantMessage): void
       return;
     case "pins-changed":
       old(keys.pins(plantId));
+      old(keys.problems(plantId));
+      return;
+    case "holds-changed":
+      old(keys.holds(plantId));
       old(keys.problems(plantId));
       return;
     case "plant-changed":

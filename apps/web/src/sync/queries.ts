@@ -18,6 +18,7 @@ export const keys = {
   rates: (plantId: string) => ["rates", plantId] as const,
   orders: (plantId: string) => ["orders", plantId] as const,
   pins: (plantId: string) => ["pins", plantId] as const,
+  holds: (plantId: string) => ["holds", plantId] as const,
   latestPlan: (plantId: string) => ["latest plan", plantId] as const,
   workingPlan: (plantId: string) => ["working plan", plantId] as const,
   step: (plantId: string) => ["step", plantId] as const,

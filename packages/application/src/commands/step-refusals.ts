@@ -113,3 +113,11 @@ export const notWorkedOn = appError("not-working-plan", {
   cause: "Only the working plan is given out; the plan that you named is another one.",
   remedy: "Fetch it back from the list of plans first, or give out the working plan.",
 });
+
+/** An earlier plan does not know capacity that is held by now: it would be sold twice. */
+export const planBeforeHolds = (orderIds: readonly string[]): AppError =>
+  appError("holds-not-planned", {
+    title: "This plan is from before capacity was held.",
+    cause: `It has no place for what is held for customers: ${orderIds.join(", ")}.`,
+    remedy: "Change the plan by hand from where it stands, or release these holds first.",
+  });

@@ -28,6 +28,7 @@ import { publishPending } from "../publish-pending.ts";
 import { type Result, ok, refused } from "../result.ts";
 import { changeRun } from "./change-run.ts";
 import { runSearch } from "./run-findings.ts";
+import { planWithHolds } from "./plan-with-holds.ts";
 import { progressKeeper } from "./progress-keeper.ts";
 import { plantGone, planRejected, problemFaulty, solverFailed } from "./solve-refusals.ts";
 
@@ -36,6 +37,8 @@ interface Solved {
   readonly bound: PlanBound;
   readonly statistics: SolveStatistics;
   readonly assembled: Assembled;
+  /** Orders of it that were held when the run began. */
+  readonly heldOrderIds: ReadonlySet<string>;
 }
 
 /**
@@ -97,7 +100,7 @@ async function solve(
     }
     const plan = favour === null ? result.plan : atOwnPrices(assembled, result.plan);
     const bound = favour === null ? result.bound : boundOf(assembled.problem);
-    return ok({ plan, bound, statistics: result.statistics, assembled });
+    return ok({ plan, bound, statistics: result.statistics, assembled, heldOrderIds: snapshot.heldOrderIds });
   } catch (error) {
     ports.log.error("A planning run broke down", { runId: run.id, plantId: run.plantId }, error);
     return refused(solverFailed);
@@ -128,7 +131,6 @@ function atOwnPrices({ problem }: Assembled, plan: Plan): Plan {
 }
 
 async function endWithPlan(ports: Ports, run: SolveRun, solved: Solved): Promise<void> {
-  const plan = storedPlan(ports, run, solved);
   const ended = await changeRun(
     ports,
     run.id,
@@ -138,6 +140,8 @@ async function endWithPlan(ports: Ports, run: SolveRun, solved: Solved): Promise
       endedAt: ports.clock.now(),
     }),
     async (repositories, changed) => {
+      const { holds } = await repositories.holds.list(run.plantId);
+      const plan = storedPlan(ports, run, { ...solved, ...planWithHolds(solved, holds) });
       const planId = await repositories.plans.insertOnce(plan);
       const here = await repositories.steps.newest(run.plantId);
       const made = { kind: "run", planId, by: run.requestedBy, at: ports.clock.now() } as const;
@@ -153,7 +157,11 @@ async function endWithPlan(ports: Ports, run: SolveRun, solved: Solved): Promise
     },
   );
   if (ended !== null)
-    ports.log.info("A plan was made", { runId: run.id, plantId: run.plantId, steps: plan.steps });
+    ports.log.info("A plan was made", {
+      runId: run.id,
+      plantId: run.plantId,
+      steps: solved.statistics.steps,
+    });
   await publishPending(ports);
 }
 

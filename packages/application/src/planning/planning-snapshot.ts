@@ -42,12 +42,22 @@ export async function plannedRecords(
     orders: [...booked, ...held.map(({ order }) => order)],
     bookRevision,
     heldOrderIds: new Set(held.map(({ order }) => order.id)),
-    stockShares: [
+    stockShares: sharesByOrder([
       ...ordered,
       ...held.map(({ order, stockPieces }) => ({ orderId: order.id, pieces: stockPieces })),
-    ],
+    ]),
     pins: pinned.map(enginePin),
   };
+}
+
+/** Stock shares by order, as netting asks for them. */
+export function sharesOf({ stockShares }: Pick<PlannedRecords, "stockShares">): ReadonlyMap<string, number> {
+  return new Map(stockShares.map(({ orderId, pieces }) => [orderId, pieces]));
+}
+
+/** In an order that does not depend on how they came about. */
+export function sharesByOrder(shares: readonly StockShare[]): readonly StockShare[] {
+  return [...shares].sort((a, b) => (a.orderId < b.orderId ? -1 : 1));
 }
 
 const enginePin = ({ orderId, lineId, startAt }: StoredPin): Pin => ({

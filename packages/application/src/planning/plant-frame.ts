@@ -1,10 +1,19 @@
 import {
   compilePlantCalendars,
   instantOfLocalText,
+  lineOvertime,
+  lineWorkingTime,
   poolCrews,
   teamWorkingTime,
 } from "@formweek/capacity-model";
-import type { LineState, Plant, PlantCalendars, Product, TimeWindow } from "@formweek/capacity-model";
+import type {
+  FormingLine,
+  LineState,
+  Plant,
+  PlantCalendars,
+  Product,
+  TimeWindow,
+} from "@formweek/capacity-model";
 import type {
   ObjectiveWeights,
   OperatorSupply,
@@ -47,10 +56,6 @@ export function framePlant(plant: Plant, now: number, products: Iterable<Product
   for (const product of products)
     if (!options.has(product.id)) options.set(product.id, productOptions(plant, product, states));
   const { changes, changeClasses, classOfLine } = changeMatrices(plant, states.states);
-  const teams = plant.setterTeams.map((team): ProblemTeam => ({
-    id: team.id,
-    workingTime: teamWorkingTime(team, calendars),
-  }));
   return {
     plant,
     window,
@@ -63,16 +68,53 @@ export function framePlant(plant: Plant, now: number, products: Iterable<Product
       setups: states.records(),
       changeClasses,
       changes,
-      teams,
+      teams: teamsOf(plant, calendars),
       trolleys: plant.trolleys.map(({ id }) => ({ id })),
       pools: poolsOf(plant, calendars),
       sheets: sheetsOf(plant, window),
       changeAwaitsEarliestStart: false,
       objective: objectiveOf(plant),
     },
+    ...namedSpells(plant, window, calendars),
+    states: states.states,
+  };
+}
+
+/** The frame of the same plant in other hours: shifts and closures may differ and nothing else. Pure. */
+export function inOtherHours(frame: PlantFrame, plant: Plant): PlantFrame {
+  const { window } = frame;
+  const calendars = compilePlantCalendars(plant, window);
+  const records = new Map<string, FormingLine>(plant.lines.map((line) => [line.id, line]));
+  const lines = frame.problem.lines.map((line) => {
+    const record = records.get(line.id);
+    if (record === undefined) throw new Error(`line ${line.id} is gone in other hours`);
+    return {
+      ...line,
+      workingTime: lineWorkingTime(plant, record, calendars),
+      overtime: lineOvertime(plant, record, calendars),
+    };
+  });
+  return {
+    ...frame,
+    plant,
+    calendars,
+    problem: { ...frame.problem, lines, teams: teamsOf(plant, calendars), pools: poolsOf(plant, calendars) },
+    ...namedSpells(plant, window, calendars),
+  };
+}
+
+function teamsOf(plant: Plant, calendars: PlantCalendars): readonly ProblemTeam[] {
+  return plant.setterTeams.map((team) => ({ id: team.id, workingTime: teamWorkingTime(team, calendars) }));
+}
+
+function namedSpells(
+  plant: Plant,
+  window: TimeWindow,
+  calendars: PlantCalendars,
+): Pick<PlantFrame, "closures" | "extraShifts"> {
+  return {
     closures: new Map(plant.lines.map((line) => [line.id, closuresOf(plant, line, window)])),
     extraShifts: new Map(plant.lines.map((line) => [line.id, extraShiftsOf(plant, line, calendars)])),
-    states: states.states,
   };
 }
 

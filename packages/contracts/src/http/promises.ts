@@ -234,7 +234,11 @@ export const Offer = z
     displaced: z.array(DisplacedOrder),
     price: PromisePrice,
     shift: ShiftAdded.nullable().describe("The shift that must be added first; null: none"),
-    holdable: z.boolean().describe("May be held by the one who asked; false: a planner decides first"),
+    holdable: z
+      .boolean()
+      .describe(
+        "May be held by the one who asked; false: a planner decides first, and parts are held one by one, each as an order of its own",
+      ),
   })
   .meta({ id: "Offer" });
 export type Offer = z.infer<typeof Offer>;

@@ -160,6 +160,8 @@ export type PromiseRefusal =
       readonly lineId: string;
       readonly setupId: string;
       readonly orderId: string;
+      /** By how much it would miss it; null: it would find no place any more. */
+      readonly bySeconds: number | null;
       readonly text: string;
     };
 
