@@ -1,6 +1,6 @@
 import type { OrderRepository } from "@formweek/application";
 import type { Order } from "@formweek/capacity-model";
-import { and, asc, eq, getTableColumns, sql } from "drizzle-orm";
+import { asc, eq, getTableColumns, sql } from "drizzle-orm";
 import type { Database } from "./database.ts";
 import { takeRevision } from "./list-revision.ts";
 import { orderBooks, orders } from "./schema.ts";

@@ -116,7 +116,7 @@ export function wholeOffer(standing: StandingDesk, { wish, quantity }: AskedJob,
 }
 
 /** A refusal of the engine with its cause apart from words. */
-export function reasonOf(refusal: PromiseRefusal): PromiseReason {
+function reasonOf(refusal: PromiseRefusal): PromiseReason {
   if (!("orderId" in refusal)) return refusal;
   const { code, lineId, text, orderId, bySeconds } = refusal;
   return { code, lineId, text, cause: { kind: "delays another", orderId, bySeconds } };

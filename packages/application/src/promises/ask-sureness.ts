@@ -118,7 +118,7 @@ const HOUR_SECONDS = 3600;
  * What may come otherwise in a plant: its lines fail as recorded, else as usual. Rates that are reached on the whole have their
  * failures in them. Runs vary as usual; at a computed rate by as much as the model is known to miss.
  */
-export function spreadsOf(plant: Plant, modelSpread: number): Spreads {
+function spreadsOf(plant: Plant, modelSpread: number): Spreads {
   return {
     failures: new Map(plant.lines.map((line) => [line.id, failuresOf(line)])),
     failuresInRates: true,

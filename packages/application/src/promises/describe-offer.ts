@@ -175,7 +175,7 @@ function displacedOf({ orders }: StandingDesk, { displaced }: PromisedOrder): re
 const NOTHING = 1e-6;
 
 /** Costs term by term, those that are nothing left out. */
-export function priceOf({ terms, total }: ObjectiveBreakdown): PromisePrice {
+function priceOf({ terms, total }: ObjectiveBreakdown): PromisePrice {
   const hours = (name: string): number => terms.find((term) => term.name === name)?.amount ?? 0;
   const minutes = (name: string): number => Math.round(hours(name) * 600) / 10;
   return {

@@ -6,6 +6,7 @@ import type { Ports } from "../ports/ports.ts";
 import type { PlantRevisions } from "../ports/revision-repository.ts";
 import { type Result, ok, refused } from "../result.ts";
 import { expireHolds } from "./end-holds.ts";
+import type { KeptDesk } from "./kept-desk.ts";
 import { offersFrom } from "./offers-from.ts";
 import { notPlannedYet } from "./promise-refusals.ts";
 import { type DeskFrame, type StandingDesk, frameFor, openDesk } from "./standing-desk.ts";
@@ -14,12 +15,6 @@ import { type DeskFrame, type StandingDesk, frameFor, openDesk } from "./standin
 const MOST_DESKS = 4;
 /** Holds may run out while a desk is being opened, but not again and again. */
 const MOST_TRIES = 3;
-
-/** A desk with the versions of the records that it was opened on. */
-export interface KeptDesk {
-  readonly revisions: PlantRevisions;
-  readonly standing: StandingDesk;
-}
 
 interface Kept extends KeptDesk {
   readonly frameKey: string;

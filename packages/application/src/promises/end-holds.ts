@@ -1,7 +1,7 @@
 import type { HoldEnding, StoredHold } from "../ports/hold-repository.ts";
 import type { Ports } from "../ports/ports.ts";
 import { type Result, ok, refused } from "../result.ts";
-import type { KeptDesk } from "./desk-keeper.ts";
+import type { KeptDesk } from "./kept-desk.ts";
 import { documentUnder, withoutHeld } from "./hold-plan.ts";
 import { RACED, addHoldStep, areStill, untilFirst } from "./write-holds.ts";
 

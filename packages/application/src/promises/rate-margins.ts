@@ -79,7 +79,7 @@ function rateFor(
 }
 
 /** Mean and sample standard deviation of proven over computed running times; a fixed share where there are too few. */
-export function spreadOf(plant: Plant): ModelSpread {
+function spreadOf(plant: Plant): ModelSpread {
   const ratios = plant.provenRates.flatMap((proven) => {
     const computed = rateFor(plant, proven, []);
     return computed === null ? [] : [computed.cyclesPerMin / proven.cyclesPerMin];

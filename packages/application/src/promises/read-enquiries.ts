@@ -19,7 +19,7 @@ export interface ListedEnquiry {
 }
 
 /** Enquiries that are answered at once. */
-export const MOST_ENQUIRIES = 200;
+const MOST_ENQUIRIES = 200;
 
 /** The enquiries of a file, or every cell that is wrong: nothing is answered by halves. */
 export function readEnquiries(tables: readonly Table[]): Result<readonly ListedEnquiry[]> {

@@ -2,7 +2,7 @@ import { z } from "zod";
 import { UnplannedCause } from "../plan-cause.ts";
 import { MouldCopy } from "../plan-document.ts";
 import { ShiftAdded } from "../plan-edit.ts";
-import { ExistingInstant, Id, InstantText, Pieces, Revision } from "../scalars.ts";
+import { Id, InstantText, Pieces, Revision } from "../scalars.ts";
 
 const Seconds = z.int().min(0);
 
@@ -324,69 +324,3 @@ export const AlternativesResponse = z
   })
   .meta({ id: "AlternativesResponse" });
 export type AlternativesResponse = z.infer<typeof AlternativesResponse>;
-
-/** `POST …/promises/sureness`: how sure an offer is, by simulated days with the line's breakdowns and spread of rates. */
-export const SurenessRequest = z
-  .object({
-    enquiry: PromiseEnquiry,
-    kind: OfferKind.default("whole"),
-    by: ExistingInstant.nullable()
-      .default(null)
-      .describe("Chance for which instant; null: wanted, else promised"),
-    seed: z.int().min(0).max(4_294_967_295).default(1),
-    runs: z.int().min(10).max(2_000).default(400),
-  })
-  .meta({ id: "SurenessRequest" });
-export type SurenessRequest = z.infer<typeof SurenessRequest>;
-
-/** @example { "by": "2026-12-04T23:00:00Z", "chance": 0.93, "at80": "2026-12-03T18:00:00Z", "at95": "2026-12-05T04:30:00Z", "runs": 400, "seed": 1 } */
-export const SurenessResponse = z
-  .object({
-    by: InstantText,
-    chance: z.number().min(0).max(1).describe("Share of the runs that are finished by then"),
-    at80: InstantText.nullable().describe(
-      "By when 80 % of the runs are finished; null: not within the horizon",
-    ),
-    at95: InstantText.nullable(),
-    runs: z.int(),
-    seed: z.int(),
-  })
-  .meta({ id: "SurenessResponse" });
-export type SurenessResponse = z.infer<typeof SurenessResponse>;
-
-export const BatchMode = z
-  .enum(["each alone", "in turn", "together"])
-  .describe(
-    "each alone: as if there were no other; in turn: each takes its place before the next; together: in the sequence that serves them best",
-  )
-  .meta({ id: "BatchMode" });
-export type BatchMode = z.infer<typeof BatchMode>;
-
-/** `POST …/promises/batch`: many enquiries at once. Nothing is held. */
-export const BatchRequest = z
-  .object({ mode: BatchMode, enquiries: z.array(PromiseEnquiry).min(1).max(200) })
-  .meta({ id: "BatchRequest" });
-export type BatchRequest = z.infer<typeof BatchRequest>;
-
-export const BatchAnswer = z
-  .object({
-    row: z.int().min(1).describe("Row of the file, or place in the list, from 1"),
-    reference: z.string().describe("What the file calls the enquiry; empty where it says nothing"),
-    enquiry: UnderstoodEnquiry,
-    quantity: PromiseQuantity,
-    outcome: PromiseOutcome,
-  })
-  .meta({ id: "BatchAnswer" });
-export type BatchAnswer = z.infer<typeof BatchAnswer>;
-
-export const BatchResponse = z
-  .object({ base: PromiseBase, currency: z.string(), mode: BatchMode, answers: z.array(BatchAnswer) })
-  .meta({ id: "BatchResponse" });
-export type BatchResponse = z.infer<typeof BatchResponse>;
-
-/** `POST …/promises/file` (multipart, one .csv or .xlsx) answers as JSON, or as a table to take away. */
-export const BatchFileQuery = z.object({
-  mode: BatchMode.default("in turn"),
-  format: z.enum(["json", "csv", "xlsx"]).default("json"),
-});
-export type BatchFileQuery = z.infer<typeof BatchFileQuery>;

@@ -1,3 +1,4 @@
+import { type ProblemWords, promiseProblems } from "./promise-problems.ts";
 import type { EditRefusal, ProblemCode } from "@formweek/contracts";
 import type { refusalsText as english } from "../en/refusals-text.ts";
 import type { Naming } from "../naming.ts";
@@ -36,9 +37,6 @@ export const refusalsText: typeof english = {
 };
 
 const lookAgain = "Den jetzigen Stand ansehen, dann die Änderung wiederholen.";
-
-/** What happened, why (null: what the server says stands, since it names the very entries), and what to do. */
-type ProblemWords = readonly [title: string, cause: string | null, remedy: string];
 
 const problems: Readonly<Record<ProblemCode, ProblemWords>> = {
   "not-found": [
@@ -144,46 +142,7 @@ const problems: Readonly<Record<ProblemCode, ProblemWords>> = {
     "Werk, Aufträge oder festgehaltene Aufträge haben sich seither geändert.",
     "Die Suche neu starten, dann wählen.",
   ],
-  "not-planned-yet": [
-    "Noch lässt sich nichts zusagen.",
-    "Dieses Werk wurde noch nie geplant: Zusagen stehen auf dem Arbeitsplan.",
-    "In der Planung einen Lauf starten lassen, dann erneut fragen.",
-  ],
-  "plan-over": [
-    "Der Arbeitsplan ist zu Ende.",
-    "Was nach seinem Ende kommt, ist nicht geplant.",
-    "In der Planung einen Lauf starten lassen, dann erneut fragen.",
-  ],
-  "plan-does-not-follow": [
-    "Der Arbeitsplan gilt nicht mehr.",
-    "Werk oder Aufträge haben sich so geändert, dass ein Auftrag nicht mehr wie geplant laufen kann.",
-    "In der Planung einen Lauf starten lassen, dann erneut fragen.",
-  ],
-  "promise-moved": [
-    "Dieser Termin lässt sich nicht mehr zusagen.",
-    "Stunden sind inzwischen vergeben, oder es ist Zeit vergangen.",
-    "Den neuen Termin mitteilen und diesen reservieren, oder die anderen Wege ansehen. Reserviert wurde nichts.",
-  ],
-  "offer-gone": [
-    "Dieses Angebot gibt es nicht mehr.",
-    null,
-    "Erneut fragen und unter den jetzigen Angeboten wählen. Reserviert wurde nichts.",
-  ],
-  "holds-not-planned": [
-    "Für Reserviertes fehlt der Platz im Plan.",
-    null,
-    "In der Planung einen Lauf starten lassen, oder diese Reservierungen freigeben.",
-  ],
-  "hold-ended": [
-    "Diese Reservierung ist beendet.",
-    "Ihre Stunden werden nicht mehr freigehalten.",
-    "Erneut fragen und das jetzige Angebot reservieren.",
-  ],
-  "hold-key-used": [
-    "Dieser Schlüssel gehört zu einer anderen Reservierung.",
-    "Mit demselben Schlüssel wurde schon etwas anderes reserviert.",
-    "Für jede Reservierung einen neuen Schlüssel wählen.",
-  ],
+  ...promiseProblems,
   "conflicting-write": [
     "Jemand anderes hat im selben Augenblick geschrieben.",
     "Zwei Änderungen kamen gleichzeitig.",
