@@ -145,8 +145,10 @@ describe("a hold", () => {
   });
 
   test("is in every later planning run, and in place after an edit by hand", async () => {
-    const { hold } = await holdFirst({ product: plant.products[3]!.id });
+    const { hold } = await holdFirst({ product: plant.products[3]!.id }, { until: isoIn(HOUR / 2) });
+    expect((await book()).planInputs).toBe("same");
     await planned();
+    expect((await book()).planInputs).toBe("same");
     expect((await plan()).document.orders.find(({ orderId }) => orderId === hold.orderId)).toMatchObject({
       customer: "A customer",
       due: hold.promised,

@@ -1,7 +1,7 @@
 import { type Plan, auditPlan, openEdits, openPromise } from "@formweek/scheduler";
 import { assembleProblem } from "../planning/assemble-problem.ts";
 import type { Assembled } from "../planning/assembled.ts";
-import { sharesByOrder } from "../planning/planning-snapshot.ts";
+import { heldByNumber, sharesByOrder } from "../planning/planning-snapshot.ts";
 import type { StoredHold } from "../ports/hold-repository.ts";
 
 /** A plan and what it was made for. */
@@ -56,8 +56,8 @@ function heldNow(
     plant,
     pins,
     orders: [
-      ...demands.map(({ order }) => order).filter(({ id }) => stays(id)),
-      ...added.map(({ order }) => order),
+      ...demands.map(({ order }) => order).filter(({ id }) => !heldOrderIds.has(id)),
+      ...heldByNumber(holds.map(({ order }) => order)),
     ],
     stockShares: sharesByOrder([
       ...stockShares.filter(({ orderId }) => stays(orderId)),

@@ -39,7 +39,7 @@ export async function plannedRecords(
   const ordered = await holds.stockShares(plantId);
   const pinned = (await pins.list(plantId)).pins;
   return {
-    orders: [...booked, ...held.map(({ order }) => order)],
+    orders: [...booked, ...heldByNumber(held.map(({ order }) => order))],
     bookRevision,
     heldOrderIds: new Set(held.map(({ order }) => order.id)),
     stockShares: sharesByOrder([
@@ -53,6 +53,11 @@ export async function plannedRecords(
 /** Stock shares by order, as netting asks for them. */
 export function sharesOf({ stockShares }: Pick<PlannedRecords, "stockShares">): ReadonlyMap<string, number> {
   return new Map(stockShares.map(({ orderId, pieces }) => [orderId, pieces]));
+}
+
+/** Orders that are held, in an order that does not depend on when they were or how long they last. */
+export function heldByNumber(held: readonly Order[]): readonly Order[] {
+  return [...held].sort((a, b) => (a.id < b.id ? -1 : 1));
 }
 
 /** In an order that does not depend on how they came about. */

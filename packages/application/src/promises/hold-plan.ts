@@ -2,16 +2,18 @@ import type { Order } from "@formweek/capacity-model";
 import type { Plan } from "@formweek/scheduler";
 import { assembleOrders } from "../planning/assemble-problem.ts";
 import type { PlanDocument } from "../planning/plan-document.ts";
-import { type PlannedRecords, sharesByOrder } from "../planning/planning-snapshot.ts";
+import { type PlannedRecords, heldByNumber, sharesByOrder } from "../planning/planning-snapshot.ts";
 import { auditedDocument } from "../planning/retime-document.ts";
 import { type Result } from "../result.ts";
 import { type StandingDesk, openDesk } from "./standing-desk.ts";
 
 /** Records with one more order that is held, and the stock that is kept for it. */
 export function withHeld(records: PlannedRecords, order: Order, stockPieces: number): PlannedRecords {
+  const held = records.orders.filter(({ id }) => records.heldOrderIds.has(id));
+  const booked = records.orders.filter(({ id }) => !records.heldOrderIds.has(id));
   return {
     ...records,
-    orders: [...records.orders, order],
+    orders: [...booked, ...heldByNumber([...held, order])],
     heldOrderIds: new Set([...records.heldOrderIds, order.id]),
     stockShares: sharesByOrder([...records.stockShares, { orderId: order.id, pieces: stockPieces }]),
   };
