@@ -279,3 +279,27 @@ describe("commands that cannot be carried out", () => {
     expect(help.stdout).toContain(`npm run ${command}`);
   });
 });
+
+describe("a promise on the command line", () => {
+  const enquiry = ["promise", "--demo", "calm", "--steps", "60"];
+
+  it("is the same every time, and says how it comes about", () => {
+    const asked = [...enquiry, "--product", "C75-60-90 white", "--pieces", "50000", "--parts"];
+    const answer = run(...asked);
+    expect(answer).toMatchObject({ status: 0, stderr: "" });
+    expect(answer.stdout).toMatch(/^50,000 × .*\n(.*\n)*Promise: 2026-\d\d-\d\d/);
+    expect(answer.stdout).toMatch(/pieces\/h, (proven by|computed)/);
+    expect(run(...asked).stdout).toBe(answer.stdout);
+  });
+
+  it("names what is wrong with it, and what is missing where it cannot be", () => {
+    const wrong = run(...enquiry, "--product", "no such thing", "--pieces", "10", "--wanted", "2020-01-01");
+    expect(wrong).toMatchObject({ status: 2, stdout: "" });
+    expect(wrong.stderr).toContain("--product");
+    expect(wrong.stderr).toContain("--wanted");
+    expect(run(...enquiry, "--product", "x", "--pieces", "0").status).toBe(2);
+    const impossible = run(...enquiry, "--product", "C75-60-90 white", "--pieces", "900000000");
+    expect(impossible.status).toBe(1);
+    expect(impossible.stdout).toContain("Not possible");
+  });
+});

@@ -15,9 +15,11 @@ export async function describeInterface(server: WireServer): Promise<void> {
         description:
           "Capacity and order planning for forming lines. Instants are ISO 8601 in UTC with whole seconds; failures are problem details (RFC 9457) with code, cause, remedy and faults.",
       },
-      tags: ["plants", "orders", "imports", "planning", "events", "exports", "health"].map((name) => ({
-        name,
-      })),
+      tags: ["plants", "orders", "imports", "planning", "promises", "events", "exports", "health"].map(
+        (name) => ({
+          name,
+        }),
+      ),
     },
     transform: jsonSchemaTransform,
     transformObject: (input) => asWritten(jsonSchemaTransformObject(input)),
@@ -43,7 +45,7 @@ function asWritten(document: Document): Document {
   for (const [path, operations] of paths) {
     for (const operation of Object.values(operations)) {
       nameProblemBodies(operation);
-      if (path.endsWith("/imports")) operation.requestBody = uploadForm;
+      if (path.endsWith("/imports") || path.endsWith("/promises/file")) operation.requestBody = uploadForm;
     }
   }
   return document;

@@ -30,6 +30,14 @@ const statusOf: Readonly<Record<ProblemCode, number>> = {
   "order-not-late": 422,
   "findings-outdated": 409,
   "plan-outrun": 409,
+  "not-planned-yet": 409,
+  "plan-over": 409,
+  "plan-does-not-follow": 409,
+  "promise-moved": 409,
+  "offer-gone": 409,
+  "holds-not-planned": 409,
+  "hold-ended": 409,
+  "hold-key-used": 409,
   "conflicting-write": 409,
   "invalid-request": 400,
   "malformed-body": 400,
@@ -59,5 +67,7 @@ export function problemDetails(problem: Problem, path: string): ProblemDetails {
     remedy: problem.remedy,
     faults: [...problem.faults],
     ...(problem.edit === undefined ? {} : { edit: problem.edit }),
+    ...(problem.offer === undefined ? {} : { offer: problem.offer }),
+    ...(problem.nearest === undefined ? {} : { nearest: [...problem.nearest] }),
   };
 }

@@ -21,6 +21,17 @@ import type { JobHandlers } from "./ports/job-queue.ts";
 import type { Ports } from "./ports/ports.ts";
 import { forgetOldBookSteps } from "./jobs/forget-old-book-steps.ts";
 import { forgetOldImports } from "./jobs/forget-old-imports.ts";
+import { askAlternatives } from "./promises/find-alternatives.ts";
+import { askPromise } from "./promises/ask-promise.ts";
+import { askBatch, askBatchFile, exportBatch } from "./promises/ask-batch.ts";
+import { askSureness } from "./promises/ask-sureness.ts";
+import { DeskKeeper } from "./promises/desk-keeper.ts";
+import { expireAllHolds } from "./promises/end-holds.ts";
+import { getHolds } from "./promises/get-holds.ts";
+import { holdCapacity } from "./promises/hold-capacity.ts";
+import { orderHold } from "./promises/order-hold.ts";
+import { PromiseQueue } from "./promises/promise-queue.ts";
+import { releaseHold } from "./promises/release-hold.ts";
 import { exportOrderBook } from "./queries/export-order-book.ts";
 import { exportPlan } from "./queries/export-plan.ts";
 import { exportOrders, exportPlant } from "./queries/export-records.ts";
@@ -45,10 +56,12 @@ import { type PlantInput, type UseCase, guarded } from "./use-case.ts";
 /** Everything the planner can do, as functions; the shells (HTTP, worker, command line) call nothing else. */
 export type Application = ReturnType<typeof createApplication>;
 
-/** Joins the use cases to what they need from the outside. Holds no state of its own. */
+/** Joins the use cases to what they need from the outside. Holds no state of its own but the desks that it keeps open for promises. */
 export function createApplication(ports: Ports) {
   const guard = <Input extends PlantInput, Output>(useCase: UseCase<Input, Output>) =>
     guarded(ports, useCase);
+  const desks = new DeskKeeper();
+  const queue = new PromiseQueue();
   return {
     commands: {
       putPlant: guard(putPlant),
@@ -69,6 +82,9 @@ export function createApplication(ports: Ports) {
       restorePlan: guard(restorePlan),
       choosePlan: guard(choosePlan),
       publishPlan: guard(publishPlan),
+      holdCapacity: guard(holdCapacity(desks, queue)),
+      releaseHold: guard(releaseHold(desks, queue)),
+      orderHold: guard(orderHold(desks, queue)),
     },
     queries: {
       listPlants: (actor: Actor) => listPlants(ports, actor),
@@ -86,6 +102,13 @@ export function createApplication(ports: Ports) {
       listPublications: guard(listPublications),
       getComparison: guard(getComparison),
       getPlanProblem: guard(getPlanProblem),
+      askPromise: guard(askPromise(desks)),
+      askAlternatives: guard(askAlternatives(desks)),
+      askSureness: guard(askSureness(desks)),
+      askBatch: guard(askBatch(desks)),
+      askBatchFile: guard(askBatchFile(desks)),
+      exportBatch: guard(exportBatch(desks)),
+      getHolds: guard(getHolds(desks)),
       exportOrders: guard(exportOrders),
       exportPlant: guard(exportPlant),
       exportPlan: guard(exportPlan),
@@ -99,6 +122,7 @@ export function createApplication(ports: Ports) {
     /** What whoever runs jobs calls at start-up and every minute. */
     upkeep: async (): Promise<void> => {
       await recoverRuns(ports);
+      await expireAllHolds(ports, desks.openAsIs);
       await forgetOldImports(ports);
       await forgetOldBookSteps(ports);
     },

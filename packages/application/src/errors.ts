@@ -36,6 +36,14 @@ export type AppErrorCode =
   | "order-not-late"
   | "findings-outdated"
   | "plan-outrun"
+  | "not-planned-yet"
+  | "plan-over"
+  | "plan-does-not-follow"
+  | "promise-moved"
+  | "offer-gone"
+  | "holds-not-planned"
+  | "hold-ended"
+  | "hold-key-used"
   | "conflicting-write";
 
 /** A refusal: what happened, why, and what the person can do about it, with the fields or rows concerned. */
@@ -50,6 +58,10 @@ export interface AppError {
   readonly faults: readonly FieldFault[];
   /** The rule of the plan that stands against a change by hand, apart from words. */
   readonly edit?: EditRefusal;
+  /** What can be promised now, where an offer has moved. Instants are ISO 8601 UTC. */
+  readonly offer?: { readonly kind: string; readonly finish: string; readonly promised: string };
+  /** Ids of products that look most like the one that is not known. */
+  readonly nearest?: readonly string[];
 }
 
 /** Builds a refusal; without faults the list is empty. */

@@ -1,3 +1,4 @@
+import type { HoldState } from "./ports/hold-repository.ts";
 import type { SolveProgressReport } from "./ports/solve-runner.ts";
 
 /** What happened in a plant, apart from when and in which order. */
@@ -11,6 +12,12 @@ export type PlantEventBody =
     }
   | { readonly type: "orders-changed"; readonly revision: number }
   | { readonly type: "pins-changed"; readonly revision: number }
+  | {
+      readonly type: "holds-changed";
+      readonly revision: number;
+      readonly holdId: string;
+      readonly state: HoldState;
+    }
   | { readonly type: "working-plan-changed"; readonly revision: number; readonly planId: string }
   | { readonly type: "plant-changed"; readonly revision: number };
 

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { HoldState } from "./http/holds.ts";
 import { SolveProgress } from "./http/solves.ts";
 import { Id, InstantText, Revision } from "./scalars.ts";
 
@@ -50,6 +51,15 @@ export const PinsChangedMessage = z.object({
   revision: Revision,
 });
 
+/** Data of `holds-changed`: capacity was held for a customer, given back, ran out or became an order. */
+export const HoldsChangedMessage = z.object({
+  type: z.literal("holds-changed"),
+  at: InstantText,
+  revision: Revision,
+  holdId: Id,
+  state: HoldState,
+});
+
 /** Data of `plant-changed`. */
 export const PlantChangedMessage = z.object({
   type: z.literal("plant-changed"),
@@ -74,6 +84,7 @@ export const PlantMessage = z
     PlanSavedMessage,
     OrdersChangedMessage,
     PinsChangedMessage,
+    HoldsChangedMessage,
     PlantChangedMessage,
     WorkingPlanChangedMessage,
   ])

@@ -128,9 +128,29 @@ export const PlanChoice = z
   .meta({ id: "PlanChoice" });
 export type PlanChoice = z.infer<typeof PlanChoice>;
 
-/** What a person did between two plans: to the plan, to the hours in which it runs, or a choice of another. */
+/** Capacity was held for a customer, given back, or became an order; orders by what they are called in the plan before it. */
+export const HoldChange = z
+  .discriminatedUnion("kind", [
+    z
+      .object({ kind: z.literal("hold"), orderId: Id, customer: z.string() })
+      .describe("Its run came into the plan"),
+    z
+      .object({
+        kind: z.literal("end holds"),
+        orderIds: z.array(Id),
+        state: z.enum(["released", "expired"]),
+      })
+      .describe("Their runs left the plan"),
+    z
+      .object({ kind: z.literal("order hold"), orderId: Id, orderNumber: Id })
+      .describe("Its run goes by the order's number now"),
+  ])
+  .meta({ id: "HoldChange" });
+export type HoldChange = z.infer<typeof HoldChange>;
+
+/** What a person did between two plans: to the plan, to the hours in which it runs, a choice of another, or a hold. */
 export const HandEdit = z
-  .discriminatedUnion("kind", [...PlanEdit.options, ...HoursEdit.options, PlanChoice])
+  .discriminatedUnion("kind", [...PlanEdit.options, ...HoursEdit.options, PlanChoice, ...HoldChange.options])
   .meta({ id: "HandEdit" });
 export type HandEdit = z.infer<typeof HandEdit>;
 

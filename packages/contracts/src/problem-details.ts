@@ -29,6 +29,14 @@ export const ProblemCode = z.enum([
   "order-not-late",
   "findings-outdated",
   "plan-outrun",
+  "not-planned-yet",
+  "plan-over",
+  "plan-does-not-follow",
+  "promise-moved",
+  "offer-gone",
+  "holds-not-planned",
+  "hold-ended",
+  "hold-key-used",
   "conflicting-write",
   "invalid-request",
   "malformed-body",
@@ -82,6 +90,14 @@ export const ProblemDetails = z
     remedy: z.string().describe("What to do about it"),
     faults: z.array(FieldFault).describe("Fields or rows concerned; empty when none is"),
     edit: EditRefusal.exactOptional().describe("The rule that stands against a change by hand"),
+    offer: z
+      .object({ kind: z.string(), finish: InstantText, promised: InstantText })
+      .exactOptional()
+      .describe("What can be promised now, where an offer has moved"),
+    nearest: z
+      .array(Id)
+      .exactOptional()
+      .describe("Ids of products that look most like the one that is not known"),
   })
   .meta({ id: "ProblemDetails" });
 export type ProblemDetails = z.infer<typeof ProblemDetails>;

@@ -3,6 +3,7 @@ import { describe, expect, test } from "vitest";
 import { aRun, anOrder, barePlant, newId } from "../../fixtures/stored-records.ts";
 import { openedStore } from "./opened-store.ts";
 import { bookStepsSuite } from "./book-steps-suite.ts";
+import { holdsSuite } from "./holds-suite.ts";
 import { pinsSuite } from "./pins-suite.ts";
 import { planningRecordsSuite } from "./planning-records-suite.ts";
 import { stepsSuite } from "./steps-suite.ts";
@@ -180,6 +181,8 @@ export function storeSuite(open: () => Promise<UnitOfWork>): void {
 
   pinsSuite(opened);
   bookStepsSuite(opened);
+
+  holdsSuite(opened);
   planningRecordsSuite(opened);
   stepsSuite(opened);
 }

@@ -50,6 +50,12 @@ export function editWords(plan: BoardPlan, edit: HandEdit, words: Words): string
       return hours[edit.kind](edit.shift.name, edit.shift.date);
     case "choose":
       return edit.orderId === null ? steps.chosen : steps.chosenFor(edit.orderId);
+    case "hold":
+      return steps.hold(edit.orderId, edit.customer);
+    case "end holds":
+      return steps["end holds"][edit.state](edit.orderIds.join(", "));
+    case "order hold":
+      return steps["order hold"](edit.orderId, edit.orderNumber);
   }
 }
 
@@ -59,6 +65,7 @@ export function stepWords(plan: BoardPlan, step: WorkingPlanStep, words: Words):
   const what = step.edit === null ? null : editWords(plan, step.edit, words);
   switch (step.kind) {
     case "edit":
+    case "hold":
       return what ?? earlierStep;
     case "undo":
     case "redo":

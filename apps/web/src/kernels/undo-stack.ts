@@ -12,6 +12,12 @@ export function nextSteps(steps: readonly WorkingPlanStep[]): NextSteps {
   const undone: WorkingPlanStep[] = [];
   for (const step of steps.toReversed()) {
     if (step.kind === "publish") continue;
+    // nothing goes back over what was promised to a customer
+    if (step.kind === "hold") {
+      done.length = 0;
+      undone.length = 0;
+      continue;
+    }
     const [from, to] = step.kind === "undo" ? [done, undone] : [undone, done];
     if (step.kind === "undo" || step.kind === "redo") {
       const moved = from.pop();

@@ -21,6 +21,7 @@ const names = [
   "plan-saved",
   "orders-changed",
   "pins-changed",
+  "holds-changed",
   "plant-changed",
   "working-plan-changed",
 ] as const;
@@ -168,6 +169,10 @@ function take(client: QueryClient, plantId: string, message: PlantMessage): void
       return;
     case "pins-changed":
       old(keys.pins(plantId));
+      old(keys.problems(plantId));
+      return;
+    case "holds-changed":
+      old(keys.holds(plantId));
       old(keys.problems(plantId));
       return;
     case "plant-changed":

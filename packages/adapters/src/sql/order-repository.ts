@@ -1,7 +1,8 @@
 import type { OrderRepository } from "@formweek/application";
 import type { Order } from "@formweek/capacity-model";
-import { and, asc, eq, getTableColumns, sql } from "drizzle-orm";
+import { asc, eq, getTableColumns, sql } from "drizzle-orm";
 import type { Database } from "./database.ts";
+import { takeRevision } from "./list-revision.ts";
 import { orderBooks, orders } from "./schema.ts";
 
 /** Orders as rows, one book with one revision a plant. */
@@ -19,26 +20,13 @@ export function orderRepository(database: Database): OrderRepository {
       return { revision: book.revision, orders: rows };
     },
     apply: async (plantId, change, expectedRevision) => {
-      const revision = await takeRevision(database, plantId, expectedRevision);
+      const revision = await takeRevision(database, orderBooks, plantId, expectedRevision);
       if (revision === null) return null;
       for (const ids of chunks(change.removeIds)) await remove(database, plantId, ids);
       for (const rows of chunks(change.put)) await put(database, plantId, rows);
       return revision;
     },
   };
-}
-
-/** Moves the book on by one revision, which also locks it; null when it is not at the expected one. */
-async function takeRevision(database: Database, plantId: string, expected: number): Promise<number | null> {
-  const taken =
-    expected === 0
-      ? await database.insert(orderBooks).values({ plantId, revision: 1 }).onConflictDoNothing().returning()
-      : await database
-          .update(orderBooks)
-          .set({ revision: expected + 1 })
-          .where(and(eq(orderBooks.plantId, plantId), eq(orderBooks.revision, expected)))
-          .returning();
-  return taken[0]?.revision ?? null;
 }
 
 async function remove(database: Database, plantId: string, ids: readonly string[]): Promise<void> {

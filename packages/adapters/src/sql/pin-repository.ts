@@ -1,6 +1,7 @@
 import { type PinRepository, pinnedPlace } from "@formweek/application";
 import { and, asc, eq, sql } from "drizzle-orm";
 import type { Database } from "./database.ts";
+import { takeRevision } from "./list-revision.ts";
 import { pinLists, pins } from "./schema.ts";
 
 /** Pins as rows, one list with one revision a plant. */
@@ -23,7 +24,7 @@ export function pinRepository(database: Database): PinRepository {
       };
     },
     put: async (plantId, pin, expectedRevision) => {
-      const revision = await takeRevision(database, plantId, expectedRevision);
+      const revision = await takeRevision(database, pinLists, plantId, expectedRevision);
       if (revision === null) return null;
       const { orderId, ...place } = pin;
       await database
@@ -33,23 +34,10 @@ export function pinRepository(database: Database): PinRepository {
       return revision;
     },
     remove: async (plantId, orderId, expectedRevision) => {
-      const revision = await takeRevision(database, plantId, expectedRevision);
+      const revision = await takeRevision(database, pinLists, plantId, expectedRevision);
       if (revision === null) return null;
       await database.delete(pins).where(and(eq(pins.plantId, plantId), eq(pins.orderId, orderId)));
       return revision;
     },
   };
-}
-
-/** Moves the list on by one revision, which also locks it; null when it is not at the expected one. */
-async function takeRevision(database: Database, plantId: string, expected: number): Promise<number | null> {
-  const taken =
-    expected === 0
-      ? await database.insert(pinLists).values({ plantId, revision: 1 }).onConflictDoNothing().returning()
-      : await database
-          .update(pinLists)
-          .set({ revision: expected + 1 })
-          .where(and(eq(pinLists.plantId, plantId), eq(pinLists.revision, expected)))
-          .returning();
-  return taken[0]?.revision ?? null;
 }

@@ -5,10 +5,12 @@ import type {
   BookStepKind,
   CurvePoint,
   HandEdit,
+  HoldState,
   HoursEdit,
   ImportAcceptance,
   ImportChange,
   OrderChange,
+  OfferKind,
   PlanDocument,
   PlanHead,
   PlantEventBody,
@@ -101,6 +103,32 @@ export const pins = formweek.table(
     pinnedAt: instant("pinned_at").notNull(),
   },
   (table) => [primaryKey({ columns: [table.plantId, table.orderId] })],
+);
+
+export const holdLists = formweek.table("hold_lists", {
+  plantId: text("plant_id").primaryKey(),
+  revision: revision(),
+});
+
+export const holds = formweek.table(
+  "holds",
+  {
+    plantId: text("plant_id").notNull(),
+    id: text("id").notNull(),
+    key: text("key").notNull(),
+    wish: text("wish").notNull(),
+    order: json("planned_order").$type<Order>().notNull(),
+    stockPieces: bigint("stock_pieces", { mode: "number" }).notNull(),
+    kind: text("kind").$type<OfferKind>().notNull(),
+    until: instant("held_until").notNull(),
+    heldBy: text("held_by").notNull(),
+    heldAt: instant("held_at").notNull(),
+    state: text("state").$type<HoldState>().notNull(),
+    endedBy: text("ended_by"),
+    endedAt: instant("ended_at"),
+    orderNumber: text("order_number"),
+  },
+  (table) => [primaryKey({ columns: [table.plantId, table.id] })],
 );
 
 export const imports = formweek.table("imports", {

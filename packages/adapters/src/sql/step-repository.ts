@@ -19,6 +19,15 @@ export function stepRepository(database: Database): StepRepository {
   };
   return {
     newest,
+    newestOf: async (plantId, kind) => {
+      const [row] = await database
+        .select(columns)
+        .from(planSteps)
+        .where(and(eq(ofPlant, plantId), eq(planSteps.kind, kind)))
+        .orderBy(desc(planSteps.revision))
+        .limit(1);
+      return row ?? null;
+    },
     get: async (plantId, revision) => {
       const [row] = await database
         .select(columns)

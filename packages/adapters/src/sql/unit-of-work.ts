@@ -2,12 +2,14 @@ import type { Repositories, Result, UnitOfWork } from "@formweek/application";
 import type { Database } from "./database.ts";
 import { bookStepRepository } from "./book-step-repository.ts";
 import { eventRepository } from "./event-repository.ts";
+import { holdRepository } from "./hold-repository.ts";
 import { importRepository } from "./import-repository.ts";
 import { orderRepository } from "./order-repository.ts";
 import { pinRepository } from "./pin-repository.ts";
 import { planRepository } from "./plan-repository.ts";
 import { plantRepository } from "./plant-repository.ts";
 import { provisionalRepository } from "./provisional-repository.ts";
+import { revisionRepository } from "./revision-repository.ts";
 import { runRepository } from "./run-repository.ts";
 import { stepRepository } from "./step-repository.ts";
 import { isSerialisationFailure } from "./sql-state.ts";
@@ -74,6 +76,8 @@ function repositoriesOf(database: Database): Repositories {
     orders: orderRepository(database),
     bookSteps: bookStepRepository(database),
     pins: pinRepository(database),
+    holds: holdRepository(database),
+    revisions: revisionRepository(database),
     imports: importRepository(database),
     runs: runRepository(database),
     provisional: provisionalRepository(database),

@@ -13,8 +13,10 @@ import { isoInstant } from "../planning/iso-instant.ts";
 import { productOptions } from "../planning/job-options.ts";
 import type { ProductOptions } from "../planning/job-options.ts";
 import { pinnedPlace } from "../planning/pinned-place.ts";
+import { sharesOf } from "../planning/planning-snapshot.ts";
 import { planWindow } from "../planning/plan-window.ts";
 import { SetupStates } from "../planning/setup-states.ts";
+import type { StockShare } from "../ports/hold-repository.ts";
 import type { PinnedPlace } from "../ports/pin-repository.ts";
 import { type Result, ok, refused } from "../result.ts";
 import type { PinCause } from "./pin-cause.ts";
@@ -30,7 +32,10 @@ export interface AskedPlace {
 
 export interface PlantAndBook {
   readonly plant: Plant;
+  /** Those of the book, then those that are held for customers. */
   readonly orders: readonly Order[];
+  readonly heldOrderIds: ReadonlySet<string>;
+  readonly stockShares: readonly StockShare[];
   /** Instant, seconds; matters only where the plant fixes no planning start. */
   readonly now: number;
 }
@@ -40,8 +45,8 @@ export interface PlantAndBook {
  * orders at one time on a line, setters, operators, moulds) is left to the planning run, which then says why.
  */
 export function checkedPlace(asked: AskedPlace, inputs: PlantAndBook): Result<PinnedPlace> {
-  const { plant, orders, now } = inputs;
-  const order = orders.find(({ id }) => id === asked.orderId);
+  const { plant, orders, heldOrderIds, now } = inputs;
+  const order = orders.find(({ id }) => id === asked.orderId && !heldOrderIds.has(id));
   if (order === undefined) return refused(orderNotFound(asked.orderId));
   const broken = refusalOfPlant(plant) ?? refusalOfOrders([order], plant);
   if (broken !== null) return refused(broken);
@@ -71,8 +76,11 @@ const nowhere: FieldFault = {
   cause: { kind: "no place named" },
 };
 
-function orderFaults(order: Order, { plant, orders }: PlantAndBook): readonly FieldFault[] {
-  const made = ordersToMake(orders, plant.products).find(({ orderId }) => orderId === order.id);
+function orderFaults(order: Order, inputs: PlantAndBook): readonly FieldFault[] {
+  const { plant, orders } = inputs;
+  const made = ordersToMake(orders, plant.products, sharesOf(inputs)).find(
+    ({ orderId }) => orderId === order.id,
+  );
   if (made === undefined || made.grossPieces > 0) return [];
   return [
     {
@@ -87,7 +95,7 @@ function orderFaults(order: Order, { plant, orders }: PlantAndBook): readonly Fi
 function placeFaults(
   place: PinnedPlace,
   order: Order,
-  { plant, now }: Omit<PlantAndBook, "orders">,
+  { plant, now }: Pick<PlantAndBook, "plant" | "now">,
 ): readonly FieldFault[] {
   const product = plant.products.find(({ id }) => id === order.productId);
   if (product === undefined) return [];

@@ -75,8 +75,7 @@ async function chosenPlan(ports: Ports, input: ChooseInput): Promise<Result<Chos
   const known = await recordsOf(ports, input);
   if (!known.ok) return known;
   const { parent, revision, snapshot, frozen, findings, found } = known.value;
-  const { orders, pins } = snapshot;
-  if (inputHash(snapshot.plant, orders, pins) !== findings.inputHash) return refused(findingsOutdated);
+  if (inputHash(snapshot) !== findings.inputHash) return refused(findingsOutdated);
   const plant = found.hours === null ? snapshot.plant : applyHours(snapshot.plant, found.hours);
   const assembled = assembleProblem({ ...snapshot, plant, now: findings.at });
   const sketched = planOfSketch(found.sketch);

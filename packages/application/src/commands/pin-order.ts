@@ -1,5 +1,6 @@
 import { appError } from "../errors.ts";
 import { plantNotFound } from "../not-found.ts";
+import { plannedRecords } from "../planning/planning-snapshot.ts";
 import { publishPending } from "../publish-pending.ts";
 import { ok, refused } from "../result.ts";
 import type { PlantInput, UseCase } from "../use-case.ts";
@@ -20,11 +21,11 @@ export const pinOrder: UseCase<PinOrderInput, { readonly revision: number }> = {
   role: "planner",
   run: async (ports, { plantId, orderId, lineId, startAt, expectedRevision }, actor) => {
     const now = ports.clock.now();
-    const written = await ports.store.write(async ({ plants, orders, pins, events }) => {
+    const written = await ports.store.write(async ({ plants, orders, pins, holds, events }) => {
       const stored = await plants.get(plantId);
       if (stored === null) return refused(plantNotFound(plantId));
-      const book = (await orders.book(plantId)).orders;
-      const place = checkedPlace({ orderId, lineId, startAt }, { plant: stored.plant, orders: book, now });
+      const planned = await plannedRecords({ orders, pins, holds }, plantId);
+      const place = checkedPlace({ orderId, lineId, startAt }, { plant: stored.plant, ...planned, now });
       if (!place.ok) return place;
       const pin = { orderId, ...place.value, pinnedBy: actor.id, pinnedAt: now };
       const revision = await pins.put(plantId, pin, expectedRevision);

@@ -6,7 +6,7 @@ import type { Ports } from "../ports/ports.ts";
 /** A plan that a person made of another, ready to be stored. */
 export function planByHand(
   { ids, clock }: Pick<Ports, "ids" | "clock">,
-  { parent, edit }: { readonly parent: StoredPlan; readonly edit: HandEdit },
+  { parent, edit }: { readonly parent: Pick<StoredPlan, "id" | "plantId">; readonly edit: HandEdit },
   document: PlanDocument,
 ): StoredPlan {
   const { engineVersion, seed, steps, summary } = document;

@@ -29,11 +29,12 @@ export const requestSolve: UseCase<SolveWish, { readonly runId: string }> = {
 
 /** The plant is there and its book has orders. */
 export async function somethingToPlan(
-  { plants, orders }: Pick<Repositories, "plants" | "orders">,
+  { plants, orders, holds }: Pick<Repositories, "plants" | "orders" | "holds">,
   plantId: string,
 ): Promise<Result<null>> {
   if ((await plants.get(plantId)) === null) return refused(plantNotFound(plantId));
-  return (await orders.book(plantId)).orders.length === 0 ? refused(emptyBook) : ok(null);
+  const isEmpty = (await orders.book(plantId)).orders.length + (await holds.list(plantId)).holds.length === 0;
+  return isEmpty ? refused(emptyBook) : ok(null);
 }
 
 const emptyBook = appError("nothing-to-plan", {

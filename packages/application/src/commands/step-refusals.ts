@@ -40,6 +40,8 @@ function doneText(kind: ListedStep["kind"], edit: HandEdit | null): string {
       return "fetched an earlier plan back";
     case "publish":
       return "gave it out to the plant";
+    case "hold":
+      return `changed what is held for customers${what}`;
   }
 }
 
@@ -67,6 +69,12 @@ function editText(edit: HandEdit): string {
       return edit.orderId === null
         ? "a plan chosen among several"
         : `a plan chosen to help order ${edit.orderId}`;
+    case "hold":
+      return `${edit.orderId} held for ${edit.customer}`;
+    case "end holds":
+      return `${edit.orderIds.join(", ")} ${edit.state}`;
+    case "order hold":
+      return `${edit.orderId} became order ${edit.orderNumber}`;
   }
 }
 
@@ -75,6 +83,14 @@ export const nothingToUndo = appError("nothing-to-undo", {
   title: "There is nothing to take back.",
   cause: "The working plan stands at its first step.",
   remedy: "Nothing to do; to work on another plan, fetch it back from the list of plans.",
+});
+
+/** The way back ends at a step that holds capacity for a customer, or gives it back. */
+export const nothingToUndoPastHold = appError("nothing-to-undo", {
+  title: "There is nothing to take back.",
+  cause:
+    "Capacity was held for a customer, given back or ordered last: what was done before that stays done.",
+  remedy: "Change the plan by hand from here on; to give capacity back, release the hold itself.",
 });
 
 /** Nothing to do again. */
@@ -97,3 +113,11 @@ export const notWorkedOn = appError("not-working-plan", {
   cause: "Only the working plan is given out; the plan that you named is another one.",
   remedy: "Fetch it back from the list of plans first, or give out the working plan.",
 });
+
+/** An earlier plan does not know capacity that is held by now: it would be sold twice. */
+export const planBeforeHolds = (orderIds: readonly string[]): AppError =>
+  appError("holds-not-planned", {
+    title: "This plan is from before capacity was held.",
+    cause: `It has no place for what is held for customers: ${orderIds.join(", ")}.`,
+    remedy: "Change the plan by hand from where it stands, or release these holds first.",
+  });

@@ -2,13 +2,15 @@ import { applyHours, inverseHours } from "../planning/apply-hours.ts";
 import type { HoursEdit } from "../planning/plan-edit.ts";
 import type { Ports } from "../ports/ports.ts";
 import type { Repositories } from "../ports/unit-of-work.ts";
+import type { AppError } from "../errors.ts";
+import type { PlanStep } from "../ports/step-repository.ts";
 import { plantNotFound } from "../not-found.ts";
 import { type Result, ok, refused } from "../result.ts";
 import type { UseCase } from "../use-case.ts";
 import { notGivenOut } from "./add-step.ts";
 import { writePlant } from "./put-plant.ts";
 import { refusalOfPlant } from "./record-faults.ts";
-import { nothingToRedo, nothingToUndo } from "./step-refusals.ts";
+import { nothingToRedo, nothingToUndo, nothingToUndoPastHold } from "./step-refusals.ts";
 import { type StepInput, type StepTaken, takeStep } from "./take-step.ts";
 
 /**
@@ -21,7 +23,7 @@ export const undoStep: UseCase<StepInput, StepTaken> = {
     takeStep(ports, input, actor, async (here, repositories) => {
       const { plantId } = input;
       const before = here.undoTo === null ? null : await repositories.steps.get(plantId, here.undoTo);
-      if (before === null) return refused(nothingToUndo);
+      if (before === null) return refused(await reasonOf(repositories, plantId, here));
       const back = here.hours === null ? null : inverseHours(here.hours);
       const changed = await writeHours(ports, repositories, plantId, back);
       if (!changed.ok) return changed;
@@ -44,6 +46,17 @@ export const redoStep: UseCase<StepInput, StepTaken> = {
       return ok({ kind: "redo", planId, undoTo, redoTo, hours, ...notGivenOut });
     }),
 };
+
+/** The way back ends at the first step of all, or at the last that changed what is held for customers. */
+async function reasonOf(
+  { steps }: Pick<Repositories, "steps">,
+  plantId: string,
+  here: PlanStep,
+): Promise<AppError> {
+  const held = await steps.newestOf(plantId, "hold");
+  const isBehindHold = held !== null && held.planId === here.planId;
+  return isBehindHold ? nothingToUndoPastHold : nothingToUndo;
+}
 
 /** Writes the plant with the change, in the caller's transaction; nothing where its hours are so already. */
 async function writeHours(

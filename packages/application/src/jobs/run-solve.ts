@@ -29,6 +29,7 @@ import { publishPending } from "../publish-pending.ts";
 import { type Result, ok, refused } from "../result.ts";
 import { changeRun } from "./change-run.ts";
 import { runSearch } from "./run-findings.ts";
+import { planWithHolds } from "./plan-with-holds.ts";
 import { progressKeeper } from "./progress-keeper.ts";
 import { provisionalKeeper, type ProvisionalKeeper } from "./provisional-keeper.ts";
 import { solveOverFrozen } from "./solve-over-frozen.ts";
@@ -39,6 +40,8 @@ interface Solved {
   readonly bound: PlanBound;
   readonly statistics: SolveStatistics;
   readonly assembled: Assembled;
+  /** Orders of it that were held when the run began. */
+  readonly heldOrderIds: ReadonlySet<string>;
 }
 
 /**
@@ -117,7 +120,7 @@ async function solve(
     const isAtOwnPrices = favour === null && !isWeighed && kept === null;
     const plan = isAtOwnPrices ? result.plan : atOwnPrices(assembled, kept ?? result.plan);
     const bound = isAtOwnPrices ? result.bound : knownBound(assembled);
-    return ok({ plan, bound, statistics: result.statistics, assembled });
+    return ok({ plan, bound, statistics: result.statistics, assembled, heldOrderIds: snapshot.heldOrderIds });
   } catch (error) {
     ports.log.error("A planning run broke down", { runId: run.id, plantId: run.plantId }, error);
     return refused(solverFailed);
@@ -155,7 +158,6 @@ function atOwnPrices({ problem }: Assembled, plan: Plan): Plan {
 }
 
 async function endWithPlan(ports: Ports, run: SolveRun, solved: Solved): Promise<void> {
-  const plan = storedPlan(ports, run, solved);
   const ended = await changeRun(
     ports,
     run.id,
@@ -165,6 +167,8 @@ async function endWithPlan(ports: Ports, run: SolveRun, solved: Solved): Promise
       endedAt: ports.clock.now(),
     }),
     async (repositories, changed) => {
+      const { holds } = await repositories.holds.list(run.plantId);
+      const plan = storedPlan(ports, run, { ...solved, ...planWithHolds(solved, holds) });
       const planId = await repositories.plans.insertOnce(plan);
       const here = await repositories.steps.newest(run.plantId);
       const made = { kind: "run", planId, by: run.requestedBy, at: ports.clock.now() } as const;
@@ -180,7 +184,11 @@ async function endWithPlan(ports: Ports, run: SolveRun, solved: Solved): Promise
     },
   );
   if (ended !== null)
-    ports.log.info("A plan was made", { runId: run.id, plantId: run.plantId, steps: plan.steps });
+    ports.log.info("A plan was made", {
+      runId: run.id,
+      plantId: run.plantId,
+      steps: solved.statistics.steps,
+    });
   await publishPending(ports);
 }
 

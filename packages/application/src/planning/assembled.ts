@@ -1,5 +1,6 @@
 import type { LineState, Order, Plant } from "@formweek/capacity-model";
 import type { Pin, ProblemData } from "@formweek/scheduler";
+import type { StockShare } from "../ports/hold-repository.ts";
 
 /** What one order comes to after the shelf has been looked at. */
 export interface OrderDemand {
@@ -30,6 +31,7 @@ export interface ClosedSpell {
 export interface Assembled {
   readonly plant: Plant;
   readonly pins: readonly Pin[];
+  readonly stockShares: readonly StockShare[];
   readonly problem: ProblemData;
   /** One per order, in the order given. */
   readonly demands: readonly OrderDemand[];

@@ -35,6 +35,11 @@ export function frozenPinsIn(
   return tenable(problem, plan, keptBy(plan, wanted));
 }
 
+/** Pins on the runs of a plan that start before an instant, as far as they can stay: they are under way by then. */
+export function pinsUntil(problem: ProblemData, plan: Plan, until: number): readonly Pin[] {
+  return tenable(problem, plan, wantedPins(problem, plan, until));
+}
+
 /** Those pins that a plan can keep under the problem. */
 function tenable(problem: ProblemData, plan: Plan, wanted: readonly Pin[]): readonly Pin[] {
   let pins = wanted;

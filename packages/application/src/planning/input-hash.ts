@@ -1,5 +1,6 @@
 import type { Order, Plant } from "@formweek/capacity-model";
 import type { Pin } from "@formweek/scheduler";
+import type { StockShare } from "../ports/hold-repository.ts";
 
 const PRIME = 0x01000193;
 
@@ -17,10 +18,19 @@ export function textHash(text: string): string {
   return fnv1a(text, 0x811c9dc5) + fnv1a(text, 0x9747b28c);
 }
 
+/** All that a plan is made from. */
+export interface HashedInput {
+  readonly plant: Plant;
+  readonly orders: readonly Order[];
+  readonly pins: readonly Pin[];
+  readonly stockShares: readonly StockShare[];
+}
+
 /**
  * 16 hex digits that tell one set of inputs from another, so that a plan can say what it was made from. Guards against
  * mix-ups, not against forgery. Records are written in their schema's field order, so equal inputs give equal hashes.
  */
-export function inputHash(plant: Plant, orders: readonly Order[], pins: readonly Pin[]): string {
-  return textHash(JSON.stringify([plant, orders, pins]));
+export function inputHash({ plant, orders, pins, stockShares }: HashedInput): string {
+  const promised = stockShares.length === 0 ? [] : [stockShares];
+  return textHash(JSON.stringify([plant, orders, pins, ...promised]));
 }

@@ -38,5 +38,15 @@ export interface PlanChoice {
   readonly orderId: string | null;
 }
 
-/** What a person did between two plans: to the plan, to the hours in which it runs, or a choice of another. */
-export type HandEdit = PlanEdit | HoursEdit | PlanChoice;
+/** Capacity was held for a customer, given back, or became an order; orders by what they are called in the plan before it. */
+export type HoldChange =
+  | { readonly kind: "hold"; readonly orderId: string; readonly customer: string }
+  | {
+      readonly kind: "end holds";
+      readonly orderIds: readonly string[];
+      readonly state: "released" | "expired";
+    }
+  | { readonly kind: "order hold"; readonly orderId: string; readonly orderNumber: string };
+
+/** What a person did between two plans: to the plan, to the hours in which it runs, a choice of another, or a hold. */
+export type HandEdit = PlanEdit | HoursEdit | PlanChoice | HoldChange;

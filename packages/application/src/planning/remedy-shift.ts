@@ -48,12 +48,16 @@ export function shiftOfEdit(assembled: Assembled, edit: ProblemEdit): HoursEdit 
 }
 
 /** The same inputs with a change of the plant's hours; what else is pinned in the problem stays so. */
-export function withHours({ plant, demands, pins, problem }: Assembled, hours: HoursEdit): Assembled {
+export function withHours(
+  { plant, demands, pins, stockShares, problem }: Assembled,
+  hours: HoursEdit,
+): Assembled {
   const orders = demands.map(({ order }) => order);
   const changed = assembleProblem({
     plant: applyHours(plant, hours),
     orders,
     pins,
+    stockShares,
     now: problem.horizon.start,
   });
   return { ...changed, problem: { ...changed.problem, pins: problem.pins } };

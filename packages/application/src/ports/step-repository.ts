@@ -1,7 +1,7 @@
 import type { HandEdit, HoursEdit } from "../planning/plan-edit.ts";
 
 /** How a plan came to be the one that is worked on, or was given out. */
-export type StepKind = "run" | "edit" | "undo" | "redo" | "restore" | "publish";
+export type StepKind = "run" | "edit" | "undo" | "redo" | "restore" | "publish" | "hold";
 
 /**
  * One step of a plant's working plan. Steps are only ever added, and each says by itself where the working plan stands
@@ -39,6 +39,8 @@ export interface ListedStep extends PlanStep {
 export interface StepRepository {
   /** The step where the working plan stands; null for a plant that was never planned. */
   readonly newest: (plantId: string) => Promise<PlanStep | null>;
+  /** The newest step of a kind; null: there is none. */
+  readonly newestOf: (plantId: string, kind: StepKind) => Promise<PlanStep | null>;
   readonly get: (plantId: string, revision: number) => Promise<PlanStep | null>;
   /** Steps above a revision, newest first, at most `limit`. */
   readonly after: (plantId: string, revision: number, limit: number) => Promise<readonly ListedStep[]>;

@@ -1,12 +1,14 @@
 import type { Result } from "../result.ts";
 import type { BookStepRepository } from "./book-step-repository.ts";
 import type { EventRepository } from "./event-repository.ts";
+import type { HoldRepository } from "./hold-repository.ts";
 import type { ImportRepository } from "./import-repository.ts";
 import type { OrderRepository } from "./order-repository.ts";
 import type { PinRepository } from "./pin-repository.ts";
 import type { PlanRepository } from "./plan-repository.ts";
 import type { PlantRepository } from "./plant-repository.ts";
 import type { ProvisionalRepository } from "./provisional-repository.ts";
+import type { RevisionRepository } from "./revision-repository.ts";
 import type { RunRepository } from "./run-repository.ts";
 import type { StepRepository } from "./step-repository.ts";
 
@@ -17,6 +19,8 @@ export interface Repositories {
   /** Steps of the work on the order book. */
   readonly bookSteps: BookStepRepository;
   readonly pins: PinRepository;
+  readonly holds: HoldRepository;
+  readonly revisions: RevisionRepository;
   readonly imports: ImportRepository;
   readonly runs: RunRepository;
   /** Best plans of runs that are going on. */

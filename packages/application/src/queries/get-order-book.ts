@@ -42,16 +42,16 @@ export const getOrderBook: UseCase<PlantInput, BookedOrders> = {
       return ok({
         revision: snapshot.bookRevision,
         planInputs: plan === null ? null : inputsSince(plan.document, snapshot),
-        orders: withStates(snapshot.orders, plan?.document ?? null),
+        orders: withStates(
+          snapshot.orders.filter(({ id }) => !snapshot.heldOrderIds.has(id)),
+          plan?.document ?? null,
+        ),
       });
     }),
 };
 
-function inputsSince(
-  { inputHash: madeFrom }: PlanDocument,
-  { plant, orders, pins }: PlanningSnapshot,
-): "same" | "changed" {
-  return inputHash(plant, orders, pins) === madeFrom ? "same" : "changed";
+function inputsSince({ inputHash: madeFrom }: PlanDocument, snapshot: PlanningSnapshot): "same" | "changed" {
+  return inputHash(snapshot) === madeFrom ? "same" : "changed";
 }
 
 /** Joins orders and plan. An order that changed since the plan was made is not planned yet: its old finish would mislead. */

@@ -28,28 +28,55 @@ export interface OrderToMake {
  * left: at least the least run, up to whole rounding units, then the scrap allowance. The safety stock is never given away;
  * where the stock has already sunk below it, the product's last order makes the missing pieces too, so that no customer waits
  * for the shelf. Surplus of one lot is not counted on for a later order: nothing says that it will be made before.
+ * An order that was promised to a customer has a share of the stock of its own, which may be none: it takes that before all
+ * others and no more, and never fills the safety stock, so that what was promised comes to the same pieces for good.
  * One result per order, in the orders' own sequence; orders of products that are not given are left out (`orderFaults` names them).
  */
-export function ordersToMake(orders: readonly Order[], products: readonly Product[]): readonly OrderToMake[] {
+export function ordersToMake(
+  orders: readonly Order[],
+  products: readonly Product[],
+  shares: StockShares = NO_SHARES,
+): readonly OrderToMake[] {
   const productsById = new Map(products.map((product) => [product.id, product]));
   const lastOfProduct = new Map<ProductId, OrderId>();
   const dueOrder = [...orders].sort(byDue);
-  for (const order of dueOrder) lastOfProduct.set(order.productId, order.id);
+  const promised = dueOrder.filter(({ id }) => shares.has(id));
+  const others = dueOrder.filter(({ id }) => !shares.has(id));
+  for (const order of others) lastOfProduct.set(order.productId, order.id);
   const free = new Map(
     products.map((product) => [product.id, Math.max(0, product.stockPieces - product.safetyStockPieces)]),
   );
   const results = new Map<Order, OrderToMake>();
-  for (const order of dueOrder) {
+  for (const order of [...promised, ...others]) {
     const product = productsById.get(order.productId);
     if (product === undefined) continue;
     const available = free.get(product.id) ?? 0;
-    const fromStock = Math.min(available, order.pieces);
+    const fromStock = Math.min(available, order.pieces, shares.get(order.id) ?? Infinity);
     free.set(product.id, available - fromStock);
     const isLast = lastOfProduct.get(product.id) === order.id;
     const refill = isLast ? Math.max(0, product.safetyStockPieces - product.stockPieces) : 0;
     results.set(order, makeOne({ order, product, fromStock, refill }));
   }
   return orders.flatMap((order) => results.get(order) ?? []);
+}
+
+/** Pieces of the stock that promised orders have for themselves, by order. */
+export type StockShares = ReadonlyMap<string, number>;
+
+const NO_SHARES: StockShares = new Map();
+
+/** Pieces of a product's stock that no order has, safety stock apart: what one order more may be promised. */
+export function stockLeft(
+  product: Product,
+  orders: readonly Order[],
+  shares: StockShares = NO_SHARES,
+): number {
+  const own = orders.filter(({ productId }) => productId === product.id);
+  const taken = ordersToMake(own, [product], shares).reduce(
+    (sum, { fromStockPieces }) => sum + fromStockPieces,
+    0,
+  );
+  return Math.max(0, product.stockPieces - product.safetyStockPieces) - taken;
 }
 
 function byDue(a: Order, b: Order): number {

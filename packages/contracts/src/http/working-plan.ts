@@ -9,9 +9,9 @@ export const WorkingPlanStep = z
   .object({
     revision: Revision.describe("Revision of the working plan after the step"),
     kind: z
-      .enum(["run", "edit", "undo", "redo", "restore", "publish"])
+      .enum(["run", "edit", "undo", "redo", "restore", "publish", "hold"])
       .describe(
-        "A planning run's plan came in; a change by hand; one taken back, or done again; an earlier plan fetched back; given out to the plant",
+        "A planning run's plan came in; a change by hand; one taken back, or done again; an earlier plan fetched back; given out to the plant; capacity held for a customer, given back or ordered: undo goes back no further",
       ),
     fromPlanId: Id.nullable().describe("Plan before the step; null at the first"),
     planId: Id.describe("Plan after the step"),

@@ -53,6 +53,7 @@ function delaysAnother(
       lineId,
       setupId: data.setups[options.setup[option]!]!.id,
       orderId,
+      bySeconds: late < Infinity ? late : null,
       text,
     };
   }

@@ -50,6 +50,12 @@ export const editText: typeof english = {
       join: (order) => `Lose von Auftrag ${order} zusammengelegt`,
       chosen: "Einen von mehreren Plänen gewählt",
       chosenFor: (order) => `Einen Plan gewählt, der Auftrag ${order} hilft`,
+      hold: (order, customer) => `Für ${customer} reserviert: ${order}`,
+      "end holds": {
+        released: (orders) => `Reservierung freigegeben: ${orders}`,
+        expired: (orders) => `Reservierung abgelaufen: ${orders}`,
+      },
+      "order hold": (order, number) => `Aus ${order} wurde Auftrag ${number}`,
       run: "Planung",
       restore: "Früheren Plan zurückgeholt",
       publish: "Plan freigegeben",

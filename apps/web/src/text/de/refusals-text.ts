@@ -1,3 +1,4 @@
+import { type ProblemWords, promiseProblems } from "./promise-problems.ts";
 import type { EditRefusal, ProblemCode } from "@formweek/contracts";
 import type { refusalsText as english } from "../en/refusals-text.ts";
 import type { Naming } from "../naming.ts";
@@ -36,9 +37,6 @@ export const refusalsText: typeof english = {
 };
 
 const lookAgain = "Den jetzigen Stand ansehen, dann die Änderung wiederholen.";
-
-/** What happened, why (null: what the server says stands, since it names the very entries), and what to do. */
-type ProblemWords = readonly [title: string, cause: string | null, remedy: string];
 
 const problems: Readonly<Record<ProblemCode, ProblemWords>> = {
   "not-found": [
@@ -149,6 +147,7 @@ const problems: Readonly<Record<ProblemCode, ProblemWords>> = {
     "Er hat inzwischen bessere Pläne gefunden, und der, der bleiben sollte, ist nicht mehr da.",
     "Den besten Plan, wie er jetzt ist, ansehen und dann anhalten.",
   ],
+  ...promiseProblems,
   "conflicting-write": [
     "Jemand anderes hat im selben Augenblick geschrieben.",
     "Zwei Änderungen kamen gleichzeitig.",

@@ -49,6 +49,12 @@ export const editText = {
       join: (order: string) => `Joined the lots of order ${order}`,
       chosen: "Chose one of several plans",
       chosenFor: (order: string) => `Chose a plan to help order ${order}`,
+      hold: (order: string, customer: string) => `Held for ${customer}: ${order}`,
+      "end holds": {
+        released: (orders: string) => `Released: ${orders}`,
+        expired: (orders: string) => `Ran out: ${orders}`,
+      },
+      "order hold": (order: string, number: string) => `${order} became order ${number}`,
       run: "Planning run",
       restore: "Fetched back an earlier plan",
       publish: "Published the plan",

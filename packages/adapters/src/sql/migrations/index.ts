@@ -6,6 +6,7 @@ import { runTasks } from "./0005-run-tasks.ts";
 import { frozenHorizon } from "./0006-frozen-horizon.ts";
 import { bookSteps } from "./0007-book-steps.ts";
 import { provisionalPlans } from "./0008-provisional-plans.ts";
+import { holds } from "./0009-holds.ts";
 import type { Migration } from "./migration.ts";
 
 /** Every step, in order. */
@@ -18,4 +19,5 @@ export const migrations: readonly Migration[] = [
   frozenHorizon,
   bookSteps,
   provisionalPlans,
+  holds,
 ];
