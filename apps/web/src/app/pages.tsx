@@ -6,12 +6,20 @@ import { BoardScreen } from "../features/board/board-screen.tsx";
 import { BookWorkProvider, useOpenBook } from "../features/orders/use-book-edits.ts";
 import { SolveBar } from "../features/solve/solve-bar.tsx";
 import { PlanState } from "../features/versions/plan-state.tsx";
+import { useHolds } from "../sync/holds.ts";
 import { usePins } from "../sync/pins.ts";
 import { useLatestPlan, useOrders, usePlant, useRates } from "../sync/queries.ts";
 import { usePublications } from "../sync/versions.ts";
 import { useWorkingPlan } from "../sync/working-plan.ts";
 import { useText } from "../text/text.ts";
-import { ImportDesk, OrdersScreen, PlansScreen, PlantScreen, SheetsScreen } from "./lazy-screens.ts";
+import {
+  ImportDesk,
+  OrdersScreen,
+  PlansScreen,
+  PlantScreen,
+  PromiseScreen,
+  SheetsScreen,
+} from "./lazy-screens.ts";
 
 /** What a page needs of a query before it can show its content. */
 interface Answer {
@@ -38,6 +46,7 @@ export function BoardPage({ plantId }: { readonly plantId: string }): JSX.Elemen
   const plant = usePlant(plantId);
   const orders = useOrders(plantId);
   const pins = usePins(plantId);
+  const holds = useHolds(plantId);
   const rates = useRates(plantId);
   const wait = notYet([standing(plan)]);
   if (wait !== null || plan.data === undefined) return <>{wait}</>;
@@ -47,6 +56,7 @@ export function BoardPage({ plantId }: { readonly plantId: string }): JSX.Elemen
       plan={plan.data}
       plant={plant.data?.plant}
       pins={pins.data}
+      holds={holds.data}
       rates={rates.data}
       orders={count}
       hasOtherInputs={orders.data?.planInputs === "changed"}
@@ -89,6 +99,20 @@ export function SheetsPage({ plantId }: { readonly plantId: string }): JSX.Eleme
   const wait = notYet([standing(plan), standing(plant)]);
   if (wait !== null || plan.data === undefined) return <>{wait}</>;
   return <SheetsScreen plan={plan.data} plant={plant.data?.plant} />;
+}
+
+export function PromisePage({
+  plantId,
+  section,
+}: {
+  readonly plantId: string;
+  readonly section: string | undefined;
+}): JSX.Element {
+  const plan = useLatestPlan(plantId);
+  const plant = usePlant(plantId);
+  const wait = notYet([standing(plan), standing(plant)]);
+  if (wait !== null || plan.data === undefined || plant.data === undefined) return <>{wait}</>;
+  return <PromiseScreen plan={plan.data} plant={plant.data.plant} section={section} />;
 }
 
 export function OrdersPage({ plantId }: { readonly plantId: string }): JSX.Element {

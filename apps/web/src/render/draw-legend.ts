@@ -1,5 +1,6 @@
 import { flag } from "./draw-lateness.ts";
 import { drawLock } from "./draw-lock.ts";
+import { drawTag } from "./draw-tag.ts";
 import type { Palette } from "./palette.ts";
 import { boardFont, fillBox, lineDown, roundedPath, type Pen } from "./pen.ts";
 
@@ -13,11 +14,23 @@ export interface LegendWords {
   readonly closed: string;
   readonly due: string;
   readonly held: string;
+  readonly promised: string;
   readonly now: string;
 }
 
 type Mark = keyof LegendWords;
-const marks: readonly Mark[] = ["run", "clear", "late", "change", "pause", "closed", "due", "held", "now"];
+const marks: readonly Mark[] = [
+  "run",
+  "clear",
+  "late",
+  "change",
+  "pause",
+  "closed",
+  "due",
+  "held",
+  "promised",
+  "now",
+];
 
 const markPx = 36;
 const markHeightPx = 24;
@@ -106,6 +119,8 @@ function drawMark(pen: Pen, palette: Palette, mark: Mark): void {
       return flag(pen, 14.5, 4);
     case "held":
       return drawLock(pen, palette.ink, 13, 19);
+    case "promised":
+      return drawTag(pen, palette.ink, 12, 17);
     case "now":
       pen.strokeStyle = palette.act;
       pen.lineWidth = 2;

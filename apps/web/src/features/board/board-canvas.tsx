@@ -6,7 +6,7 @@ import { intentOfCarryKey, intentOfKey } from "../../interactions/keyboard.ts";
 import { attachPointer } from "../../interactions/pointer.ts";
 import { attachWheel } from "../../interactions/wheel.ts";
 import { boardRows } from "../../kernels/board-rows.ts";
-import type { HeldOrders } from "../../kernels/held-order.ts";
+import type { HeldOrders, PromisedOrders } from "../../kernels/held-order.ts";
 import { ordersKept } from "../../kernels/plan-filter.ts";
 import { greatestScrollPx, timeWidthPx } from "../../kernels/row-layout.ts";
 import { drawBoard } from "../../render/draw-board.ts";
@@ -21,19 +21,20 @@ import { refusedLinesOf, shownPlan } from "../../state/carry.ts";
 import type { CarriedLot } from "../../render/frame.ts";
 import { useText } from "../../text/text.ts";
 import { boardAxis } from "./board-axis.ts";
-import { boardWords } from "./board-words.ts";
+import { boardWords } from "../../format/board-words.ts";
 import { nowSeconds } from "../../sync/now.ts";
 import { useBoard, useBoardStore } from "./use-board.ts";
 
 interface BoardCanvasProps {
   readonly plant: Plant | undefined;
   readonly held: HeldOrders;
+  readonly promised: PromisedOrders;
   readonly names: PlanNames;
   readonly describedBy: string;
 }
 
 /** The board itself: a canvas that draws when the state has changed, once a frame at most, apart from React. */
-export function BoardCanvas({ plant, held, names, describedBy }: BoardCanvasProps): JSX.Element {
+export function BoardCanvas({ plant, held, promised, names, describedBy }: BoardCanvasProps): JSX.Element {
   const text = useText();
   const format = useFormat();
   const store = useBoardStore();
@@ -43,8 +44,8 @@ export function BoardCanvas({ plant, held, names, describedBy }: BoardCanvasProp
   const frameRef = useRef<HTMLDivElement>(null);
   const axis = useMemo(() => (plan === null ? null : boardAxis(plan, plant)), [plan, plant]);
   const words = useMemo(
-    () => (plan === null ? null : boardWords(plan, { names, held, text, format })),
-    [plan, names, held, text, format],
+    () => (plan === null ? null : boardWords(plan, { names, held, promised, text, format })),
+    [plan, names, held, promised, text, format],
   );
   const kept = useMemo(() => (plan === null ? null : ordersKept(plan, filter)), [plan, filter]);
 
@@ -90,6 +91,7 @@ export function BoardCanvas({ plant, held, names, describedBy }: BoardCanvasProp
         now: nowSeconds(),
         kept,
         held,
+        promised,
         hover: isStanding ? state.hover : null,
         carry: carriedLot(state),
         selectedIndex: selection?.kind === "segment" ? selection.index : null,
@@ -135,7 +137,7 @@ export function BoardCanvas({ plant, held, names, describedBy }: BoardCanvasProp
       canvas.removeEventListener("focus", schedule);
       canvas.removeEventListener("blur", schedule);
     };
-  }, [axis, held, kept, store, words]);
+  }, [axis, held, promised, kept, store, words]);
 
   const onBlur = (): void => {
     // The keyboard's hold ends where the keyboard goes elsewhere.

@@ -1,13 +1,13 @@
 import { useEffect, useId, useMemo, useRef, useState, type JSX, type ReactNode } from "react";
 import { Link, useSearchParams } from "wouter";
 import type { Plant } from "@formweek/capacity-model";
-import type { PinListResponse, PlanResponse, RatesResponse } from "@formweek/contracts";
+import type { HoldListResponse, PinListResponse, PlanResponse, RatesResponse } from "@formweek/contracts";
 import { FileLinks } from "../../components/file-links.tsx";
 import { EmptyNotice } from "../../components/notice.tsx";
 import { Icon } from "../../components/icon.tsx";
 import { useFormat } from "../../format/use-format.ts";
 import { boardPlan, secondsOf } from "../../kernels/board-plan.ts";
-import { heldOrders } from "../../kernels/held-order.ts";
+import { heldOrders, promisedOrders } from "../../kernels/held-order.ts";
 import { rowsOf } from "../../state/board-view.ts";
 import { refusedLines } from "../../kernels/refused-lines.ts";
 import { boardStore } from "../../state/store.ts";
@@ -40,6 +40,8 @@ interface BoardScreenProps {
   readonly orders: number;
   /** Which orders are held; undefined until the server has told. */
   readonly pins: PinListResponse | undefined;
+  /** What is held for customers; undefined until the server has told. */
+  readonly holds: HoldListResponse | undefined;
   /** Which products run where; undefined until the server has told. */
   readonly rates: RatesResponse | undefined;
   /** Orders of the book that the newest plan does not know. */
@@ -57,6 +59,7 @@ export function BoardScreen({
   plan,
   plant,
   pins,
+  holds,
   rates,
   orders,
   newOrders,
@@ -74,6 +77,7 @@ export function BoardScreen({
           plan={plan}
           plant={plant}
           pins={pins}
+          holds={holds}
           rates={rates}
           newOrders={newOrders}
           hasOtherInputs={hasOtherInputs}
@@ -109,6 +113,7 @@ interface OpenBoardProps {
   readonly hasOtherInputs: boolean;
   readonly plant: Plant | undefined;
   readonly pins: PinListResponse | undefined;
+  readonly holds: HoldListResponse | undefined;
   readonly rates: RatesResponse | undefined;
   readonly solve: ReactNode;
   readonly versions: ReactNode;
@@ -118,6 +123,7 @@ function OpenBoard({
   plan,
   plant,
   pins,
+  holds,
   rates,
   newOrders,
   hasOtherInputs,
@@ -139,6 +145,7 @@ function OpenBoard({
   const keysId = useId();
   const board = useMemo(() => boardPlan(plan.planId, plan.document), [plan]);
   const held = useMemo(() => heldOrders(pins), [pins]);
+  const promised = useMemo(() => promisedOrders(holds), [holds]);
   const names = useMemo(() => planNames(plant, text), [plant, text]);
   const rows = useBoard(rowsOf);
   const isOpened = useRef(false);
@@ -182,18 +189,18 @@ function OpenBoard({
             <p>{text.board.noRowsHint[rows.choice]}</p>
           </EmptyNotice>
         ) : shape === "table" ? (
-          <PlanTable names={names} held={held} />
+          <PlanTable names={names} held={held} promised={promised} />
         ) : (
           <div className="board-body">
             <div className="board-main">
-              <BoardCanvas plant={plant} held={held} names={names} describedBy={keysId} />
+              <BoardCanvas plant={plant} held={held} promised={promised} names={names} describedBy={keysId} />
               <HoverNote names={names} />
               <CarryStrip canTry={canTry} />
             </div>
-            <DetailsPanel plant={plant} names={names} pins={pins} />
+            <DetailsPanel plant={plant} names={names} pins={pins} promised={promised} />
           </div>
         )}
-        <SpokenSelection held={held} names={names} />
+        <SpokenSelection held={held} promised={promised} names={names} />
         <footer className="board-foot">
           <details>
             <summary>
@@ -209,7 +216,7 @@ function OpenBoard({
             <NewestStep />
             <span className="hint">{text.board.planAge(format.instant(secondsOf(plan.createdAt)))}</span>
             {shape === "board" && board.segments.length > 0 && (
-              <PictureButton parts={{ plant, names, held, madeAt: secondsOf(plan.createdAt) }} />
+              <PictureButton parts={{ plant, names, held, promised, madeAt: secondsOf(plan.createdAt) }} />
             )}
             <FileLinks
               hint={text.board.planFiles}

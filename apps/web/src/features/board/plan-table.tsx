@@ -4,14 +4,15 @@ import { SheetBand } from "../../components/sheet-band.tsx";
 import { SpacerRow } from "../../components/spacer-row.tsx";
 import type { Format } from "../../format/format.ts";
 import { useFormat } from "../../format/use-format.ts";
+import { secondsOf } from "../../kernels/board-plan.ts";
 import type { BoardRows, RowChoice, RowPiece } from "../../kernels/board-rows.ts";
-import type { HeldOrders } from "../../kernels/held-order.ts";
+import type { HeldOrders, PromisedOrders } from "../../kernels/held-order.ts";
 import { isSegmentKept, ordersKept } from "../../kernels/plan-filter.ts";
 import { rowsOf } from "../../state/board-view.ts";
 import { useText, type Text } from "../../text/text.ts";
 import type { PlanNames } from "../../format/plan-names.ts";
 import { heldWords } from "./held-words.ts";
-import { rowName } from "./row-words.ts";
+import { rowName } from "../../format/row-words.ts";
 import { useBoard } from "./use-board.ts";
 
 const rowPx = 36;
@@ -20,21 +21,24 @@ const rowPx = 36;
 export function PlanTable({
   names,
   held,
+  promised,
 }: {
   readonly names: PlanNames;
   readonly held: HeldOrders;
+  readonly promised: PromisedOrders;
 }): JSX.Element | null {
   const rows = useBoard(rowsOf);
-  return rows === null ? null : <PiecesTable laidOut={rows} names={names} held={held} />;
+  return rows === null ? null : <PiecesTable laidOut={rows} names={names} held={held} promised={promised} />;
 }
 
 interface PiecesTableProps {
   readonly laidOut: BoardRows;
   readonly names: PlanNames;
   readonly held: HeldOrders;
+  readonly promised: PromisedOrders;
 }
 
-function PiecesTable({ laidOut, names, held }: PiecesTableProps): JSX.Element {
+function PiecesTable({ laidOut, names, held, promised }: PiecesTableProps): JSX.Element {
   const text = useText();
   const format = useFormat();
   const filter = useBoard((state) => state.filter);
@@ -53,7 +57,7 @@ function PiecesTable({ laidOut, names, held }: PiecesTableProps): JSX.Element {
     estimateSize: () => rowPx,
     overscan: 12,
   });
-  const words: Words = { laidOut, names, held, text, format };
+  const words: Words = { laidOut, names, held, promised, text, format };
   const titles = titlesOf(text, laidOut.choice);
   const items = virtual.getVirtualItems();
   const above = items[0]?.start ?? 0;
@@ -115,6 +119,7 @@ interface Words {
   readonly laidOut: BoardRows;
   readonly names: PlanNames;
   readonly held: HeldOrders;
+  readonly promised: PromisedOrders;
   readonly text: Text;
   readonly format: Format;
 }
@@ -170,7 +175,7 @@ function cellsOf(piece: RowPiece, words: Words): readonly string[] {
 
 function cellsOnLine(
   { segment, start, end }: RowPiece,
-  { laidOut: { plan }, names, held, text, format }: Words,
+  { laidOut: { plan }, names, held, promised, text, format }: Words,
 ): readonly string[] {
   const { source } = segment;
   const line = plan.lines[segment.lineIndex]?.name ?? "";
@@ -183,6 +188,7 @@ function cellsOnLine(
   if (source.kind === "stop")
     return [line, kind, source.orderId, "", text.board.stop[source.reason], "", "", ...times, "", ""];
   const pin = held.get(source.orderId);
+  const hold = promised.get(source.orderId);
   const late = source.lateSeconds > 0 ? format.span(source.lateSeconds) : "";
   return [
     line,
@@ -193,7 +199,12 @@ function cellsOnLine(
     source.colour.name,
     format.count(source.pieces),
     ...times,
-    pin === undefined ? "" : heldWords(plan, pin, { text, format }),
+    [
+      ...(pin === undefined ? [] : [heldWords(plan, pin, { text, format })]),
+      ...(hold === undefined
+        ? []
+        : [text.holds.markOf(hold.customer, format.instant(secondsOf(hold.until)))]),
+    ].join("; "),
     late,
   ];
 }

@@ -16,7 +16,8 @@ export function UndoButtons(): JSX.Element {
   useUndoKeys();
   const words = (step: typeof edits.newest): string =>
     step === null || plan === null ? text.edit.earlierStep : stepWords(plan, step, { text, format });
-  const undoTitle = edits.canUndo ? text.edit.undoWhat(words(edits.next.undo)) : text.edit.nothingToUndo;
+  const nothing = edits.newest?.kind === "hold" ? text.holds.undoStops : text.edit.nothingToUndo;
+  const undoTitle = edits.canUndo ? text.edit.undoWhat(words(edits.next.undo)) : nothing;
   const redoTitle = edits.canRedo ? text.edit.redoWhat(words(edits.next.redo)) : text.edit.nothingToRedo;
   return (
     <div className="tool-group" role="group" aria-label={text.edit.stepButtons}>

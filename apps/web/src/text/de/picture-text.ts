@@ -33,6 +33,7 @@ export const pictureText: typeof english = {
       closed: "geschlossene Zeit",
       due: "Termin",
       held: "fest",
+      promised: "für einen Kunden reserviert",
       now: "jetzt",
     },
   },

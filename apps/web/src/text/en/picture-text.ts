@@ -31,6 +31,7 @@ export const pictureText = {
       closed: "closed time",
       due: "due",
       held: "held",
+      promised: "held for a customer",
       now: "now",
     },
   },
