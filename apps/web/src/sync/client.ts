@@ -1,3 +1,4 @@
+import "./parse-setting.ts";
 import { ProblemDetails, type EditRefusal, type FieldFault } from "@formweek/contracts";
 import type { ZodType } from "zod";
 

@@ -62,7 +62,6 @@ export function EnquiryForm({ products, open }: EnquiryFormProps): JSX.Element {
           value={draft.day}
           onChange={(event) => change({ day: event.target.value })}
         />
-        <p className="field-note" />
       </div>
       <div className="enquiry-field">
         <label htmlFor={`${id}-time`}>{text.time}</label>
@@ -75,7 +74,6 @@ export function EnquiryForm({ products, open }: EnquiryFormProps): JSX.Element {
           title={text.timeHint}
           onChange={(event) => change({ time: event.target.value })}
         />
-        <p className="field-note" />
       </div>
       <label className="enquiry-parts">
         <input

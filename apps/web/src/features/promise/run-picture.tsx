@@ -19,7 +19,7 @@ import { useText } from "../../text/text.ts";
 
 const rowPx = 76;
 const axisPx = 52;
-const noMarks: ReadonlyMap<string, never> = new Map();
+const noMarks: ReadonlyMap<string, never> = new Map<string, never>();
 
 interface RunPictureProps {
   readonly document: PlanDocument;
