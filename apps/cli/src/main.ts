@@ -6,6 +6,7 @@ import { helpOf, readFlags } from "./flags.ts";
 import { UsageError } from "./outcome.ts";
 import type { ExitCode, Output } from "./outcome.ts";
 import { planCommand } from "./plan-command.ts";
+import { promiseCommand } from "./promise-command.ts";
 import { rateCommand } from "./rate-command.ts";
 import { stopSignal } from "./stop-signal.ts";
 
@@ -14,6 +15,7 @@ const COMMANDS: Readonly<Record<string, Command>> = {
   audit: auditCommand,
   generate: generateCommand,
   rate: rateCommand,
+  promise: promiseCommand,
 };
 
 const output: Output = {

@@ -22,6 +22,7 @@ import type { Ports } from "./ports/ports.ts";
 import { forgetOldImports } from "./jobs/forget-old-imports.ts";
 import { askAlternatives } from "./promises/find-alternatives.ts";
 import { askPromise } from "./promises/ask-promise.ts";
+import { askSureness } from "./promises/ask-sureness.ts";
 import { DeskKeeper } from "./promises/desk-keeper.ts";
 import { expireAllHolds } from "./promises/end-holds.ts";
 import { getHolds } from "./promises/get-holds.ts";
@@ -97,6 +98,7 @@ export function createApplication(ports: Ports) {
       getPlanProblem: guard(getPlanProblem),
       askPromise: guard(askPromise(desks)),
       askAlternatives: guard(askAlternatives(desks)),
+      askSureness: guard(askSureness(desks)),
       getHolds: guard(getHolds(desks)),
       exportOrders: guard(exportOrders),
       exportPlant: guard(exportPlant),

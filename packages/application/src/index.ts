@@ -46,3 +46,7 @@ export { applyHours, inverseHours } from "./planning/apply-hours.ts";
 export { hoursFaults } from "./planning/hours-faults.ts";
 export { retimedDocument } from "./planning/retime-document.ts";
 export { planOfDocument } from "./planning/plan-of-document.ts";
+export { deskOnPlan } from "./promises/standing-desk.ts";
+export { promiseGiven } from "./promises/ask-promise.ts";
+export { findAlternatives } from "./promises/find-alternatives.ts";
+export type * from "./promises/promise-answer.ts";

@@ -2,6 +2,7 @@ import { ok, refused, type UnitOfWork } from "@formweek/application";
 import { describe, expect, test } from "vitest";
 import { aRun, anOrder, barePlant, newId } from "../../fixtures/stored-records.ts";
 import { openedStore } from "./opened-store.ts";
+import { holdsSuite } from "./holds-suite.ts";
 import { pinsSuite } from "./pins-suite.ts";
 import { planningRecordsSuite } from "./planning-records-suite.ts";
 import { stepsSuite } from "./steps-suite.ts";
@@ -178,6 +179,8 @@ export function storeSuite(open: () => Promise<UnitOfWork>): void {
   });
 
   pinsSuite(opened);
+
+  holdsSuite(opened);
   planningRecordsSuite(opened);
   stepsSuite(opened);
 }

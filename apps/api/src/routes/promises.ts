@@ -1,4 +1,10 @@
-import { AlternativesResponse, PromiseEnquiry, PromiseResponse } from "@formweek/contracts";
+import {
+  AlternativesResponse,
+  PromiseEnquiry,
+  PromiseResponse,
+  SurenessRequest,
+  SurenessResponse,
+} from "@formweek/contracts";
 import type { Asked } from "../asked.ts";
 import { valueOf } from "../refusal.ts";
 import type { WireServer } from "../wire-type-provider.ts";
@@ -38,6 +44,25 @@ export function promiseRoutes(server: WireServer, { app, actorOf }: Asked): void
     async (request) => {
       const input = { ...request.params, enquiry: request.body };
       return valueOf(await app.queries.askAlternatives(input, actorOf(request)));
+    },
+  );
+
+  server.post(
+    "/api/plants/:plantId/promises/sureness",
+    {
+      schema: {
+        tags: ["promises"],
+        summary:
+          "How sure an offer is, by playing the plan with it many times; the same seed answers the same",
+        params: PlantPath,
+        body: SurenessRequest,
+        response: { 200: SurenessResponse, ...failures },
+      },
+    },
+    async (request) => {
+      const { by, ...rest } = request.body;
+      const input = { ...request.params, ...rest, by: by === null ? null : Date.parse(by) / 1000 };
+      return valueOf(await app.queries.askSureness(input, actorOf(request)));
     },
   );
 }

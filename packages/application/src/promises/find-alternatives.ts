@@ -11,12 +11,14 @@ import { applyHours } from "../planning/apply-hours.ts";
 import { inOtherHours } from "../planning/plant-frame.ts";
 import { shiftOfEdit } from "../planning/remedy-shift.ts";
 import type { HoursEdit } from "../planning/plan-edit.ts";
+import type { Clock } from "../ports/clock.ts";
 import { ok, type Result } from "../result.ts";
 import type { UseCase } from "../use-case.ts";
 import { type AskedJob, asked, askedFrom, earliest } from "./answer-enquiry.ts";
 import type { PromiseInput } from "./ask-promise.ts";
 import { describeOffer, type OfferTerms } from "./describe-offer.ts";
 import type { DeskKeeper } from "./desk-keeper.ts";
+import { inSlices, pause } from "./in-slices.ts";
 import type { Alternatives, Enquiry, Offer } from "./promise-answer.ts";
 import { baseOf, type StandingDesk } from "./standing-desk.ts";
 
@@ -30,7 +32,7 @@ export const askAlternatives = (desks: DeskKeeper): UseCase<PromiseInput, Altern
   role: "sales",
   run: async (ports, { plantId, enquiry }) => {
     const opened = await desks.open(ports, plantId);
-    return opened.ok ? findAlternatives(opened.value.standing, enquiry, ports.clock.now()) : opened;
+    return opened.ok ? findAlternatives(opened.value.standing, enquiry, ports.clock) : opened;
   },
 });
 
@@ -38,9 +40,9 @@ export const askAlternatives = (desks: DeskKeeper): UseCase<PromiseInput, Altern
 export async function findAlternatives(
   standing: StandingDesk,
   enquiry: Enquiry,
-  now: number,
+  { now, monotonicMs }: Clock,
 ): Promise<Result<Alternatives>> {
-  const from = askedFrom(standing, now);
+  const from = askedFrom(standing, now());
   if (!from.ok) return from;
   const ready = asked(standing, enquiry, { from: from.value });
   if (!ready.ok) return ready;
@@ -51,23 +53,11 @@ export async function findAlternatives(
   const found: Alternative[] = [];
   for (const way of [overLines, inParts, withShift, inTheWay]) {
     await pause();
-    found.push(...(await inSlices(way(asking))));
+    found.push(...(await inSlices(way(asking), monotonicMs)));
   }
   const offers = found.filter((each): each is Offer => "parts" in each);
   const none = found.filter((each): each is Exclude<Alternative, Offer> => !("parts" in each));
   return ok({ base, offers: offers.sort((a, b) => (a.promised < b.promised ? -1 : 1)), none });
-}
-
-/** The process answers others in between. */
-const pause = (): Promise<void> => new Promise((resolve) => setImmediate(resolve));
-
-/** Work that is driven on slice by slice, so that the process answers others in between. */
-async function inSlices<T>(work: Work<T>): Promise<T> {
-  for (;;) {
-    const step = work.next();
-    if (step.done === true) return step.value;
-    await pause();
-  }
 }
 
 interface Asking {

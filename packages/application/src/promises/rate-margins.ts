@@ -49,7 +49,7 @@ export class RateMargins {
     if (basis.kind === "proven")
       return { ...figures, basis: { kind: "proven", reports: basis.provenRate.reports } };
     const { bias, spread, from } = this.spread;
-    const marginShare = Math.max(0, bias + Z_95 * spread);
+    const marginShare = Math.max(0, bias) + Z_95 * spread;
     return { ...figures, basis: { kind: "computed", spreadShare: spread, marginShare, from } };
   }
 }

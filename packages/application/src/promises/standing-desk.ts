@@ -1,4 +1,4 @@
-import type { Order } from "@formweek/capacity-model";
+import type { Order, Plant } from "@formweek/capacity-model";
 import { type Job, type OpenDesk, openEdits, openPromise } from "@formweek/scheduler";
 import { refusalOfOrders, refusalOfPlant } from "../commands/record-faults.ts";
 import { ProductFinder } from "../import/product-finder.ts";
@@ -53,10 +53,7 @@ export interface DeskFrame {
 }
 
 /** A plant's records made ready for all of its products over the horizon of a plan, or what is wrong with them. */
-export function frameFor(
-  plant: PlantFrame["plant"],
-  { horizon }: Pick<PlanDocument, "horizon">,
-): Result<DeskFrame> {
+export function frameFor(plant: Plant, { horizon }: Pick<PlanDocument, "horizon">): Result<DeskFrame> {
   const refusal = refusalOfPlant(plant);
   if (refusal !== null) return refused(refusal);
   const start = instantOfIso(horizon.start);
@@ -122,4 +119,19 @@ export function startingFrom(job: Job, from: number): Job {
     earliestStartAt,
     options: job.options.map((option) => ({ ...option, availableFromAt: from })),
   };
+}
+
+/** A desk without a store: on a plan just made of a plant and its orders. */
+export function deskOnPlan(
+  {
+    plant,
+    orders,
+    document,
+  }: { readonly plant: Plant; readonly orders: readonly Order[]; readonly document: PlanDocument },
+  now: number,
+): Result<StandingDesk> {
+  const framed = frameFor(plant, document);
+  if (!framed.ok) return framed;
+  const records = { orders, bookRevision: 0, heldOrderIds: new Set<string>(), stockShares: [], pins: [] };
+  return openDesk({ planId: "plan", revision: 0, document, records, frozen: null, ...framed.value }, now);
 }

@@ -2,7 +2,7 @@ import { z } from "zod";
 import { UnplannedCause } from "../plan-cause.ts";
 import { MouldCopy } from "../plan-document.ts";
 import { ShiftAdded } from "../plan-edit.ts";
-import { Id, InstantText, Pieces, Revision } from "../scalars.ts";
+import { ExistingInstant, Id, InstantText, Pieces, Revision } from "../scalars.ts";
 
 const Seconds = z.int().min(0);
 
@@ -330,7 +330,7 @@ export const SurenessRequest = z
   .object({
     enquiry: PromiseEnquiry,
     kind: OfferKind.default("whole"),
-    by: InstantText.nullable()
+    by: ExistingInstant.nullable()
       .default(null)
       .describe("Chance for which instant; null: wanted, else promised"),
     seed: z.int().min(0).max(4_294_967_295).default(1),
