@@ -78,6 +78,6 @@ export function useOrderHold(plantId: string): UseMutationResult<OrderHoldRespon
         method: "POST",
         body,
       }),
-    onSettled: () => renew(client, plantId),
+    onSettled: () => void renew(client, plantId),
   });
 }

@@ -15,10 +15,12 @@ interface HoldItemProps {
   readonly hold: Hold;
   /** Seconds since the epoch. */
   readonly now: number;
+  /** It ended here; what came of it, in words. */
+  readonly onEnded: (words: string) => void;
 }
 
 /** One hold with the time that it has left, and the two ways in which people end it. */
-export function HoldItem({ plantId, hold, now }: HoldItemProps): JSX.Element {
+export function HoldItem({ plantId, hold, now, onEnded }: HoldItemProps): JSX.Element {
   const text = useText();
   const format = useFormat();
   const release = useReleaseHold(plantId);
@@ -49,7 +51,7 @@ export function HoldItem({ plantId, hold, now }: HoldItemProps): JSX.Element {
         </p>
       )}
       {wish === "order" ? (
-        <OrderHold plantId={plantId} hold={hold} onClose={() => setWish(null)} />
+        <OrderHold plantId={plantId} hold={hold} onEnded={onEnded} onClose={() => setWish(null)} />
       ) : (
         <div className="tool-group">
           <button
@@ -65,7 +67,10 @@ export function HoldItem({ plantId, hold, now }: HoldItemProps): JSX.Element {
             className={wish === "release" ? "button button-main" : "button"}
             aria-label={wish === "release" ? undefined : holds.releaseOf(hold.customer, hold.orderId)}
             disabled={release.isPending}
-            onClick={() => (wish === "release" ? release.mutate(hold) : setWish("release"))}
+            onClick={() => {
+              if (wish !== "release") return setWish("release");
+              release.mutate(hold, { onSuccess: () => onEnded(holds.released(hold.customer)) });
+            }}
             onBlur={() => setWish(null)}
           >
             {wish === "release" ? holds.releaseSure : holds.release}

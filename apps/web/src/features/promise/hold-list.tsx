@@ -1,5 +1,5 @@
 import type { Hold } from "@formweek/contracts";
-import type { JSX } from "react";
+import { useRef, useState, type JSX } from "react";
 import { FailureNotice, LoadingNotice } from "../../components/notice.tsx";
 import { personName } from "../../format/person.ts";
 import { useFormat } from "../../format/use-format.ts";
@@ -15,12 +15,19 @@ export function HoldList({ plantId }: { readonly plantId: string }): JSX.Element
   const format = useFormat();
   const { data, error, refetch } = useHolds(plantId);
   const now = useNow();
+  const title = useRef<HTMLHeadingElement>(null);
+  const [told, setTold] = useState("");
   const { holds } = text;
   const held = data?.holds.filter(({ state }) => state === "held") ?? [];
   const ended = data?.holds.filter(({ state }) => state !== "held") ?? [];
   return (
     <section className="holds" aria-label={holds.title}>
-      <h2>{holds.title}</h2>
+      <h2 ref={title} tabIndex={-1}>
+        {holds.title}
+      </h2>
+      <p role="status" className="hold-told">
+        {told}
+      </p>
       {data === undefined && error === null && <LoadingNotice />}
       {data === undefined && error !== null && (
         <FailureNotice isInner cause={error} onRetry={() => void refetch()} />
@@ -29,7 +36,17 @@ export function HoldList({ plantId }: { readonly plantId: string }): JSX.Element
       {held.length > 0 && (
         <ul className="hold-items" aria-label={holds.list}>
           {held.map((hold) => (
-            <HoldItem key={hold.holdId} plantId={plantId} hold={hold} now={now} />
+            <HoldItem
+              key={hold.holdId}
+              plantId={plantId}
+              hold={hold}
+              now={now}
+              onEnded={(words) => {
+                setTold(words);
+                // the button that was pressed goes with its hold
+                title.current?.focus();
+              }}
+            />
           ))}
         </ul>
       )}

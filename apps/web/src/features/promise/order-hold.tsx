@@ -8,11 +8,13 @@ import { useText } from "../../text/text.ts";
 interface OrderHoldProps {
   readonly plantId: string;
   readonly hold: Hold;
+  /** It is an order now; in words. */
+  readonly onEnded: (words: string) => void;
   readonly onClose: () => void;
 }
 
 /** The customer orders: the number under which the hold comes into the book. */
-export function OrderHold({ plantId, hold, onClose }: OrderHoldProps): JSX.Element {
+export function OrderHold({ plantId, hold, onEnded, onClose }: OrderHoldProps): JSX.Element {
   const { holds: text } = useText();
   const id = useId();
   const book = useOrders(plantId);
@@ -31,7 +33,10 @@ export function OrderHold({ plantId, hold, onClose }: OrderHoldProps): JSX.Eleme
         const orderNumber = number.trim();
         setMissing(orderNumber === "");
         if (orderNumber === "" || revision === undefined) return;
-        order.mutate({ holdId: hold.holdId, orderNumber, revision });
+        order.mutate(
+          { holdId: hold.holdId, orderNumber, revision },
+          { onSuccess: () => onEnded(text.ordered(orderNumber)) },
+        );
       }}
       onKeyDown={(event) => {
         if (event.key === "Escape") onClose();

@@ -35,7 +35,6 @@ export const promiseText: typeof english = {
     tooLate: (by) => `${by} nach dem Wunschtermin`,
     earliest: "so früh wie möglich, ohne dass jemand anderes später dran ist",
     fromStock: "Alles liegt im Lager, und niemand anderes hat es.",
-    held: "Reserviert",
     otherInputs:
       "Der Plan ist älter als die letzten Änderungen an Aufträgen oder Werk; die Antwort rechnet schon mit dem jetzigen Stand.",
     unplannedOrders: (n) =>
@@ -94,7 +93,7 @@ export const promiseText: typeof english = {
       `${line} von ${start} bis ${end}: der Lauf zwischen seinen Nachbarn. Davor: ${before}; danach: ${after}.`,
     nothingBeside: "nichts",
     pictureHint:
-      "Umrandet: dieser Lauf. Dunkle Tore sind Umrüstungen mit ihren Minuten, Schraffur ist geschlossene Zeit.",
+      "Umrandet: dieser Lauf. Tore sind Umrüstungen mit ihren Minuten, Schraffur ist geschlossene Zeit.",
     sure: "Wie sicher es ist",
     sureWorking: "Wird an vielen Tagen mit Störungen durchgespielt…",
     sureFailed: "Wie sicher es ist, ließ sich nicht ausrechnen.",

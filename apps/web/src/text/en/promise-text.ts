@@ -59,7 +59,6 @@ export const promiseText = {
     tooLate: (by: string) => `${by} after the day wanted`,
     earliest: "as early as can be without making anybody else late",
     fromStock: "All of it is in stock, and nobody else has it.",
-    held: "Held",
     otherInputs:
       "The plan is older than the latest changes of orders or plant; the answer already counts with them as they are now.",
     unplannedOrders: (n: number) =>
@@ -118,7 +117,7 @@ export const promiseText = {
     pictureText: ({ line, start, end, before, after }: PictureWords) =>
       `${line} from ${start} to ${end}: the run among its neighbours. Before it: ${before}; after it: ${after}.`,
     nothingBeside: "nothing",
-    pictureHint: "Ringed: this run. Dark gates are change-overs with their minutes, hatched time is closed.",
+    pictureHint: "Ringed: this run. Gates are change-overs with their minutes, hatched time is closed.",
     sure: "How sure it is",
     sureWorking: "Trying it on many days with breakdowns…",
     sureFailed: "How sure it is could not be worked out.",
