@@ -45,7 +45,7 @@ function asWritten(document: Document): Document {
   for (const [path, operations] of paths) {
     for (const operation of Object.values(operations)) {
       nameProblemBodies(operation);
-      if (path.endsWith("/imports")) operation.requestBody = uploadForm;
+      if (path.endsWith("/imports") || path.endsWith("/promises/file")) operation.requestBody = uploadForm;
     }
   }
   return document;

@@ -11,6 +11,7 @@ import { describeInterface } from "./openapi.ts";
 import { eventRoutes } from "./routes/events.ts";
 import { exportRoutes, tableRoutes } from "./routes/exports.ts";
 import { holdRoutes } from "./routes/holds.ts";
+import { promiseBatchRoutes } from "./routes/promise-batches.ts";
 import { promiseRoutes } from "./routes/promises.ts";
 import { type ReadinessCheck, healthRoutes } from "./routes/health.ts";
 import { MOST_FILES, MOST_FILE_BYTES } from "./routes/upload-limits.ts";
@@ -75,6 +76,7 @@ function apiRoutes(server: WireServer, options: ServerOptions): void {
   orderRoutes(server, options);
   pinRoutes(server, options);
   promiseRoutes(server, options);
+  promiseBatchRoutes(server, options);
   holdRoutes(server, options);
   importRoutes(server, options);
   solveRoutes(server, options);

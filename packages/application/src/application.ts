@@ -22,6 +22,7 @@ import type { Ports } from "./ports/ports.ts";
 import { forgetOldImports } from "./jobs/forget-old-imports.ts";
 import { askAlternatives } from "./promises/find-alternatives.ts";
 import { askPromise } from "./promises/ask-promise.ts";
+import { askBatch, askBatchFile, exportBatch } from "./promises/ask-batch.ts";
 import { askSureness } from "./promises/ask-sureness.ts";
 import { DeskKeeper } from "./promises/desk-keeper.ts";
 import { expireAllHolds } from "./promises/end-holds.ts";
@@ -99,6 +100,9 @@ export function createApplication(ports: Ports) {
       askPromise: guard(askPromise(desks)),
       askAlternatives: guard(askAlternatives(desks)),
       askSureness: guard(askSureness(desks)),
+      askBatch: guard(askBatch(desks)),
+      askBatchFile: guard(askBatchFile(desks)),
+      exportBatch: guard(exportBatch(desks)),
       getHolds: guard(getHolds(desks)),
       exportOrders: guard(exportOrders),
       exportPlant: guard(exportPlant),

@@ -50,3 +50,4 @@ export { deskOnPlan } from "./promises/standing-desk.ts";
 export { promiseGiven } from "./promises/ask-promise.ts";
 export { findAlternatives } from "./promises/find-alternatives.ts";
 export type * from "./promises/promise-answer.ts";
+export { enquiryTable } from "./promises/enquiry-table.ts";

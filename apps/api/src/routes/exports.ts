@@ -89,7 +89,8 @@ export function tableRoutes(server: WireServer, { app, actorOf }: Asked): void {
   );
 }
 
-function sendFile(
+/** Answers with a file to be saved. */
+export function sendFile(
   reply: FastifyReply,
   format: keyof typeof mediaTypes,
   { name, bytes }: WrittenFile,

@@ -52,7 +52,8 @@ export function importRoutes(server: WireServer, { app, actorOf }: Asked): void 
   );
 }
 
-async function filesOf(request: FastifyRequest): Promise<readonly UploadedFile[]> {
+/** The files of a form. */
+export async function filesOf(request: FastifyRequest): Promise<readonly UploadedFile[]> {
   if (!request.isMultipart()) throw new Refusal(shellProblems["unsupported-media-type"]);
   const files: UploadedFile[] = [];
   for await (const part of request.files()) {

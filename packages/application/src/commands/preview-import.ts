@@ -124,7 +124,8 @@ interface Contents {
   readonly notices: readonly TableNotice[];
 }
 
-async function readFiles(ports: Ports, files: readonly UploadedFile[]): Promise<Result<Contents>> {
+/** The tables of files, or why one cannot be read. */
+export async function readFiles(ports: Ports, files: readonly UploadedFile[]): Promise<Result<Contents>> {
   const read = await Promise.all(files.map((file) => ports.tableReader.read(file, LIMITS)));
   const faults = read.flatMap((result) => (result.ok ? [] : result.faults));
   if (faults.length > 0) return refused(unreadable(faults));

@@ -7,6 +7,8 @@ type Unpromised = Exclude<PromiseAnswer, { readonly status: "promised" }>;
 
 /** The desk after enquiries were answered in some order, and those that it refused. */
 interface Answered {
+  /** In the order in which they were answered. */
+  readonly inTurn: readonly Job[];
   readonly desk: OpenDesk;
   readonly refused: ReadonlyMap<Job, Unpromised>;
 }
@@ -21,7 +23,7 @@ function* answerInTurn(from: OpenDesk, orders: readonly Job[]): Work<Answered> {
     if (answer.status === "promised") desk = answer.promise.hold();
     else refused.set(order, answer);
   }
-  return { desk, refused };
+  return { inTurn: orders, desk, refused };
 }
 
 function lateWeightHours(finish: number | null, { dueAt, weight }: Job): number {
@@ -31,7 +33,7 @@ function lateWeightHours(finish: number | null, { dueAt, weight }: Job): number 
 function batchOf(
   from: OpenDesk,
   orders: readonly Job[],
-  { desk, refused }: Answered,
+  { inTurn, desk, refused }: Answered,
   sequence: EnquirySequence,
 ): BatchAnswer {
   const finishOf = (order: Job): number | null =>
@@ -48,6 +50,7 @@ function batchOf(
     price: addedCost(desk.objective, from.objective, from.problem.objective),
     lateWeightHours: orders.reduce((sum, order) => sum + lateWeightHours(finishOf(order), order), 0),
     sequence,
+    inTurn: inTurn.map(({ orderId }) => orderId),
   };
 }
 

@@ -180,6 +180,8 @@ export interface BatchAnswer {
   readonly lateWeightHours: number;
   /** How the enquiries were ordered. */
   readonly sequence: EnquirySequence;
+  /** Order ids in that order. */
+  readonly inTurn: readonly string[];
 }
 
 export type EnquirySequence = "as given" | "wanted day" | "largest first" | "smallest first" | "least slack";

@@ -1,0 +1,50 @@
+import { type Column, hoursCell, momentCell, offsetCell, tableBy, textCell } from "../export/columns.ts";
+import type { Table } from "../ports/table.ts";
+import type { AnsweredBatch, BatchedEnquiry } from "./answer-batch.ts";
+import type { Offer } from "./promise-answer.ts";
+
+/** Answers to many enquiries as a table to take away, one a row; times are the plant's clock, its zone stands beside them. */
+export function batchTable({ answers, currency }: AnsweredBatch, timeZone: string): Table {
+  const offerOf = ({ outcome }: BatchedEnquiry): Offer | null =>
+    outcome.status === "promised" ? outcome.offer : null;
+  const promisedOf = (answer: BatchedEnquiry): string | null => {
+    const { outcome } = answer;
+    return outcome.status === "from stock" ? outcome.promised : (offerOf(answer)?.promised ?? null);
+  };
+  const firstPart = (answer: BatchedEnquiry) => offerOf(answer)?.parts[0] ?? null;
+  const columns: readonly Column<BatchedEnquiry>[] = [
+    ["row", ({ row }) => row],
+    ["enquiry", ({ reference }) => textCell(reference)],
+    ["product", ({ enquiry }) => enquiry.productId],
+    ["product name", ({ enquiry }) => enquiry.productName],
+    ["pieces", ({ enquiry }) => enquiry.pieces],
+    ["wanted", ({ enquiry }) => momentCell(timeZone, enquiry.wantedAt)],
+    ["parts allowed", ({ enquiry }) => (enquiry.partsAllowed ? "yes" : "no")],
+    ["answer", ({ outcome }) => outcome.status],
+    ["promised", (answer) => momentCell(timeZone, promisedOf(answer))],
+    ["slack hours", (answer) => hoursCell(offerOf(answer)?.slackSeconds ?? null)],
+    ["from stock pieces", ({ quantity }) => quantity.fromStockPieces],
+    ["to make pieces", ({ quantity }) => quantity.toMakePieces],
+    ["line", (answer) => firstPart(answer)?.lineId ?? null],
+    ["mould", (answer) => firstPart(answer)?.mould?.mouldId ?? null],
+    ["start", (answer) => momentCell(timeZone, firstPart(answer)?.start ?? null)],
+    ["end", (answer) => momentCell(timeZone, firstPart(answer)?.end ?? null)],
+    ["change min", (answer) => firstPart(answer)?.change?.minutes ?? null],
+    ["rate", (answer) => firstPart(answer)?.rate.basis.kind ?? null],
+    [`price ${currency}`, (answer) => offerOf(answer)?.price.cost ?? null],
+    [
+      "not possible because",
+      ({ outcome }) =>
+        outcome.status === "impossible"
+          ? textCell(
+              outcome.reasons
+                .map(({ lineId, text }) => (lineId === null ? text : `${lineId}: ${text}`))
+                .join(" "),
+            )
+          : null,
+    ],
+    ["time zone", () => timeZone],
+    ["promised with offset", (answer) => offsetCell(timeZone, promisedOf(answer))],
+  ];
+  return tableBy("promises", columns, answers);
+}
