@@ -53,6 +53,13 @@ const screens: readonly Screen[] = [
       page.getByRole("combobox", { name: de.board.rows }).selectOption({ label: de.board.rowChoices[rows] }),
   })),
   { name: "sheets", path: "/sheets" },
+  {
+    name: "promise",
+    path: "/promise?product=C75-60-090+white&pieces=185000&wanted=2026-12-11",
+    open: (page) =>
+      expect(page.getByRole("region", { name: de.promise.others })).toContainText(de.promise.price),
+  },
+  { name: "promise-many", path: "/promise/many" },
   { name: "orders", path: "/orders" },
   {
     name: "order-panel",

@@ -63,6 +63,8 @@ const screens: readonly Screen[] = [
   { name: "not-found", path: "/nowhere" },
   { name: "sheets", path: "/sheets" },
   { name: "plans", path: "/plans" },
+  { name: "promise", path: "/promise?product=C75-60-090+white&pieces=185000&wanted=2026-12-11" },
+  { name: "promise-many", path: "/promise/many" },
   { name: "orders", path: "/orders" },
   {
     name: "order-panel",

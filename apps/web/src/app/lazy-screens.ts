@@ -20,6 +20,9 @@ export const PlansScreen = lazyScreen(
 export const PlantScreen = lazyScreen(
   async () => (await import("../features/plant/plant-screen.tsx")).PlantScreen,
 );
+export const PromiseScreen = lazyScreen(
+  async () => (await import("../features/promise/promise-screen.tsx")).PromiseScreen,
+);
 export const SheetsScreen = lazyScreen(
   async () => (await import("../features/sheets/sheets-screen.tsx")).SheetsScreen,
 );

@@ -23,6 +23,7 @@ import "../styles/orders.css";
 import "../styles/book.css";
 import "../styles/findings.css";
 import "../styles/plant.css";
+import "../styles/promise.css";
 import "../styles/sheets.css";
 import "../styles/versions.css";
 import "../styles/print.css";

@@ -9,12 +9,20 @@ import { SolveBar } from "../features/solve/solve-bar.tsx";
 import { planShown, useLook } from "../features/solve/use-look.ts";
 import { PlanState } from "../features/versions/plan-state.tsx";
 import { secondsOf } from "../kernels/board-plan.ts";
+import { useHolds } from "../sync/holds.ts";
 import { usePins } from "../sync/pins.ts";
 import { useLatestPlan, useOrders, usePlant, useRates } from "../sync/queries.ts";
 import { usePublications } from "../sync/versions.ts";
 import { useWorkingPlan } from "../sync/working-plan.ts";
 import { useText } from "../text/text.ts";
-import { ImportDesk, OrdersScreen, PlansScreen, PlantScreen, SheetsScreen } from "./lazy-screens.ts";
+import {
+  ImportDesk,
+  OrdersScreen,
+  PlansScreen,
+  PlantScreen,
+  PromiseScreen,
+  SheetsScreen,
+} from "./lazy-screens.ts";
 
 /** What a page needs of a query before it can show its content. */
 interface Answer {
@@ -41,6 +49,7 @@ export function BoardPage({ plantId }: { readonly plantId: string }): JSX.Elemen
   const plant = usePlant(plantId);
   const orders = useOrders(plantId);
   const pins = usePins(plantId);
+  const holds = useHolds(plantId);
   const rates = useRates(plantId);
   const published = usePublications(plantId).data?.[0];
   const look = useLook(plantId, plan.isFetching);
@@ -53,6 +62,7 @@ export function BoardPage({ plantId }: { readonly plantId: string }): JSX.Elemen
       look={look}
       plant={plant.data?.plant}
       pins={pins.data}
+      holds={holds.data}
       rates={rates.data}
       orders={count}
       frozenUntil={
@@ -105,6 +115,20 @@ export function SheetsPage({ plantId }: { readonly plantId: string }): JSX.Eleme
   const wait = notYet([standing(plan), standing(plant)]);
   if (wait !== null || plan.data === undefined) return <>{wait}</>;
   return <SheetsScreen plan={plan.data} plant={plant.data?.plant} />;
+}
+
+export function PromisePage({
+  plantId,
+  section,
+}: {
+  readonly plantId: string;
+  readonly section: string | undefined;
+}): JSX.Element {
+  const plan = useLatestPlan(plantId);
+  const plant = usePlant(plantId);
+  const wait = notYet([standing(plan), standing(plant)]);
+  if (wait !== null || plan.data === undefined || plant.data === undefined) return <>{wait}</>;
+  return <PromiseScreen plan={plan.data} plant={plant.data.plant} section={section} />;
 }
 
 export function OrdersPage({ plantId }: { readonly plantId: string }): JSX.Element {

@@ -17,6 +17,7 @@ const paths = {
   check: "m3 8.5 3.5 3.5L13 4.5",
   print: "M4 6V2h8v4M4 11H1.5V6h13v5H12M4 9h8v5H4z",
   lock: "M3.5 7h9v6.5h-9zM5.5 7V5a2.5 2.5 0 0 1 5 0v2",
+  tag: "M1.5 8 5.5 3.5h9v9h-9zM6 8h1.5",
   undo: "M6 3 2.5 6.5 6 10M2.5 6.5H10a3.5 3.5 0 0 1 0 7H6",
   redo: "m10 3 3.5 3.5L10 10M13.5 6.5H6a3.5 3.5 0 0 0 0 7h4",
   settings:

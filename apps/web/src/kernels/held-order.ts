@@ -1,4 +1,4 @@
-import type { PinListResponse, PinnedOrder } from "@formweek/contracts";
+import type { Hold, HoldListResponse, PinListResponse, PinnedOrder } from "@formweek/contracts";
 import type { BoardPlan } from "./board-plan.ts";
 
 /** Pins by order number. */
@@ -6,6 +6,14 @@ export type HeldOrders = ReadonlyMap<string, PinnedOrder>;
 
 export function heldOrders(list: PinListResponse | undefined): HeldOrders {
   return new Map(list?.pins.map((pin) => [pin.orderId, pin]));
+}
+
+/** Holds for customers by what their runs are called in the plan. */
+export type PromisedOrders = ReadonlyMap<string, Hold>;
+
+/** Those that take hours now; what became an order is the planner's like any other. */
+export function promisedOrders(list: HoldListResponse | undefined): PromisedOrders {
+  return new Map(list?.holds.flatMap((hold) => (hold.state === "held" ? [[hold.orderId, hold]] : [])));
 }
 
 /** Where a lot of an order runs in the plan. */

@@ -1,6 +1,7 @@
 import { flag } from "./draw-lateness.ts";
 import { drawFrozenMark } from "./draw-frozen.ts";
 import { drawLock } from "./draw-lock.ts";
+import { drawTag } from "./draw-tag.ts";
 import type { Palette } from "./palette.ts";
 import { boardFont, fillBox, lineDown, roundedPath, type Pen } from "./pen.ts";
 
@@ -15,6 +16,7 @@ export interface LegendWords {
   readonly due: string;
   readonly held: string;
   readonly frozen: string;
+  readonly promised: string;
   readonly now: string;
 }
 
@@ -29,6 +31,7 @@ const marks: readonly Mark[] = [
   "due",
   "held",
   "frozen",
+  "promised",
   "now",
 ];
 
@@ -121,6 +124,8 @@ function drawMark(pen: Pen, palette: Palette, mark: Mark): void {
       return drawLock(pen, palette.ink, 13, 19);
     case "frozen":
       return drawFrozenMark(pen, palette, { width: markPx, height: markHeightPx });
+    case "promised":
+      return drawTag(pen, palette.ink, 12, 17);
     case "now":
       pen.strokeStyle = palette.act;
       pen.lineWidth = 2;

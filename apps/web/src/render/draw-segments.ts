@@ -5,6 +5,7 @@ import { rowTopPx } from "../kernels/row-layout.ts";
 import { xOfInstant } from "../kernels/time-scale.ts";
 import type { RunSegment } from "@formweek/contracts";
 import { drawLock, lockPx } from "./draw-lock.ts";
+import { drawTag, tagPx } from "./draw-tag.ts";
 import type { Frame } from "./frame.ts";
 import { boardFont, fillBox, roundedPath, type Box, type Paint, type Pen } from "./pen.ts";
 
@@ -82,8 +83,7 @@ export function drawRun(pen: Pen, frame: Frame, { segment, run, box }: DrawnRun)
   fillBox(pen, { ...body, y: body.y + bandPx, height: underBand }, edge);
   if (body.width >= 26)
     drawRunText(pen, frame, { segment, run, body, dueX: dueInside(frame, segment, body) });
-  else if (body.width >= lockPx + 3 && frame.held.has(run.orderId))
-    drawLock(pen, palette.ink, body.x + (body.width - lockPx) / 2, body.y + bandPx + 17);
+  else drawMarkAlone(pen, frame, run, body);
   roundedPath(pen, body, radius);
   pen.strokeStyle = edge;
   pen.lineWidth = isLate ? 2 : 1;
@@ -109,9 +109,19 @@ function drawNarrowRun(
   const underBand = needsOutline(run.colour, palette.isDark) ? 1 : 0.5;
   const top = body.y + bandPx + underBand;
   fillBox(pen, { ...inner, y: top, height: body.y + body.height - line - top }, ground);
-  if (body.width >= lockPx + 3 && frame.held.has(run.orderId))
-    drawLock(pen, palette.ink, body.x + (body.width - lockPx) / 2, body.y + bandPx + 17);
+  drawMarkAlone(pen, frame, run, body);
   if (isSelected(frame, segment)) drawRing(pen, frame, body);
+}
+
+/** Lock or tag in the middle of a run that has no room for words. */
+function drawMarkAlone(pen: Pen, frame: Frame, run: RunSegment, body: Box): void {
+  const y = body.y + bandPx + 17;
+  const middle = body.x + body.width / 2;
+  const { ink } = frame.palette;
+  if (frame.promised.has(run.orderId)) {
+    if (body.width >= tagPx + 3) drawTag(pen, ink, middle - tagPx / 2, y);
+  } else if (frame.held.has(run.orderId) && body.width >= lockPx + 3)
+    drawLock(pen, ink, middle - lockPx / 2, y);
 }
 
 function drawRunText(
@@ -128,9 +138,7 @@ function drawRunText(
   pen.font = boardFont.mould;
   pen.fillStyle = palette.ink;
   const widthOf = (text: string): number => pen.textWidth(text);
-  const isHeld = frame.held.has(run.orderId);
-  if (isHeld) drawLock(pen, palette.ink, from, body.y + lines.mouldPx);
-  const indent = isHeld ? lockPx + 4 : 0;
+  const indent = drawMarks(pen, frame, run, { x: from, y: body.y + lines.mouldPx });
   // In its own row the mould need not be told again: the line is.
   const title =
     frame.rows.choice === "moulds"
@@ -146,6 +154,25 @@ function drawRunText(
   const long = `${amount} · ${run.colour.name}`;
   const label = pen.textWidth(long) <= lowerRoom ? long : pen.textWidth(amount) <= lowerRoom ? amount : "";
   pen.fillText(label, from, body.y + lines.piecesPx);
+}
+
+/** Lock and tag before a run's name; how much room they take. */
+function drawMarks(
+  pen: Pen,
+  { held, promised, palette }: Frame,
+  { orderId }: RunSegment,
+  { x, y }: { readonly x: number; readonly y: number },
+): number {
+  let room = 0;
+  if (held.has(orderId)) {
+    drawLock(pen, palette.ink, x, y);
+    room += lockPx + 4;
+  }
+  if (promised.has(orderId)) {
+    drawTag(pen, palette.ink, x + room, y);
+    room += tagPx + 4;
+  }
+  return room;
 }
 
 /** Baselines of mould and pieces below a run's top; low rows have no room for the pieces. */

@@ -61,6 +61,8 @@ export interface Frame {
   readonly kept: ReadonlySet<string> | null;
   /** Orders that are held: their runs carry a lock. */
   readonly held: { readonly has: (orderId: string) => boolean };
+  /** Orders that are held for a customer: their runs carry a tag. */
+  readonly promised: { readonly has: (orderId: string) => boolean };
   readonly hover: BoardHit | null;
   readonly carry: CarriedLot | null;
   readonly selectedIndex: number | null;

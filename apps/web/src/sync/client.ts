@@ -14,6 +14,10 @@ export interface CallProblem {
   readonly faults: readonly FieldFault[];
   /** The rule that stands against a change by hand. */
   readonly edit?: EditRefusal;
+  /** What can be promised now, where an offer has moved. */
+  readonly offer?: NonNullable<ProblemDetails["offer"]>;
+  /** Ids of products that look most like the one that is not known. */
+  readonly nearest?: readonly string[];
 }
 
 /** Carries a `CallProblem` through the query library, which knows failures as exceptions. */
@@ -39,15 +43,25 @@ export interface Call<Answer> {
 }
 
 /** One call of the API: the answer parsed, or a `CallError`. */
-export async function call<Answer>({
-  path,
-  answer,
-  method = "GET",
-  body,
-  signal,
-}: Call<Answer>): Promise<Answer> {
+export async function call<Answer>({ answer, ...request }: Call<Answer>): Promise<Answer> {
+  const response = await ask(request);
+  const content: unknown = response.status === 204 ? null : await response.json().catch(() => undefined);
+  if (!response.ok) throw new CallError(problemOf(response.status, content));
+  const parsed = answer.safeParse(content);
+  if (!parsed.success) throw new CallError(clientProblem(oddAnswer, response.status, parsed.error.message));
+  return parsed.data;
+}
+
+/** As `call`, for an answer that is a file. */
+export async function callFile(request: Omit<Call<unknown>, "answer">): Promise<Blob> {
+  const response = await ask(request);
+  if (response.ok) return response.blob();
+  throw new CallError(problemOf(response.status, await response.json().catch(() => undefined)));
+}
+
+function ask({ path, method = "GET", body, signal }: Omit<Call<unknown>, "answer">): Promise<Response> {
   const isForm = body instanceof FormData;
-  const response = await reach(`/api${path}`, {
+  return reach(`/api${path}`, {
     method,
     headers: {
       ...(method === "GET" ? {} : nameHeader()),
@@ -56,11 +70,6 @@ export async function call<Answer>({
     ...(body === undefined ? {} : { body: isForm ? body : JSON.stringify(body) }),
     ...(signal === undefined ? {} : { signal }),
   });
-  const content: unknown = response.status === 204 ? null : await response.json().catch(() => undefined);
-  if (!response.ok) throw new CallError(problemOf(response.status, content));
-  const parsed = answer.safeParse(content);
-  if (!parsed.success) throw new CallError(clientProblem(oddAnswer, response.status, parsed.error.message));
-  return parsed.data;
 }
 
 async function reach(url: string, init: RequestInit): Promise<Response> {

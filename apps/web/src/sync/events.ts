@@ -161,9 +161,12 @@ function take(client: QueryClient, plantId: string, message: PlantMessage): void
       if (isPlanKnown(client, plantId, message)) old(keys.problems(plantId));
       old(keys.latestPlan(plantId));
       old(keys.orders(plantId));
+      old(keys.holds(plantId));
+      old(keys.promises(plantId));
       return;
     case "orders-changed":
       old(keys.orders(plantId));
+      old(keys.promises(plantId));
       old(keys.pins(plantId));
       old(keys.problems(plantId));
       return;
@@ -173,12 +176,14 @@ function take(client: QueryClient, plantId: string, message: PlantMessage): void
       return;
     case "holds-changed":
       old(keys.holds(plantId));
+      old(keys.promises(plantId));
       old(keys.problems(plantId));
       return;
     case "plant-changed":
       old(keys.plants);
       old(keys.plant(plantId));
       old(keys.rates(plantId));
+      old(keys.promises(plantId));
       old(keys.pins(plantId));
       old(keys.problems(plantId));
       return;

@@ -20,6 +20,7 @@ export const keys = {
   bookSteps: (plantId: string) => ["book steps", plantId] as const,
   pins: (plantId: string) => ["pins", plantId] as const,
   holds: (plantId: string) => ["holds", plantId] as const,
+  promises: (plantId: string) => ["promises", plantId] as const,
   latestPlan: (plantId: string) => ["latest plan", plantId] as const,
   workingPlan: (plantId: string) => ["working plan", plantId] as const,
   step: (plantId: string) => ["step", plantId] as const,

@@ -5,7 +5,7 @@ import { shiftSpell } from "../../kernels/shift-offer.ts";
 import { zoneClock } from "../../kernels/zone-clock.ts";
 import { useText } from "../../text/text.ts";
 import { HoursDialog } from "./hours-dialog.tsx";
-import { LongHours } from "./long-hours.tsx";
+import { LongHours } from "../../components/long-hours.tsx";
 import { ShiftPeople } from "./shift-people.tsx";
 import { firstDraft, patternOf, patternsOf, shiftOfDraft, type ShiftDraft } from "./shift-draft.ts";
 

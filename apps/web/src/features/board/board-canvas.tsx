@@ -6,7 +6,7 @@ import { intentOfCarryKey, intentOfKey } from "../../interactions/keyboard.ts";
 import { attachPointer } from "../../interactions/pointer.ts";
 import { attachWheel } from "../../interactions/wheel.ts";
 import { boardRows } from "../../kernels/board-rows.ts";
-import type { HeldOrders } from "../../kernels/held-order.ts";
+import type { HeldOrders, PromisedOrders } from "../../kernels/held-order.ts";
 import { ordersKept } from "../../kernels/plan-filter.ts";
 import { greatestScrollPx, timeWidthPx } from "../../kernels/row-layout.ts";
 import { drawBoard } from "../../render/draw-board.ts";
@@ -21,7 +21,7 @@ import { refusedLinesOf, shownPlan } from "../../state/carry.ts";
 import type { CarriedLot } from "../../render/frame.ts";
 import { useText } from "../../text/text.ts";
 import { boardAxis } from "./board-axis.ts";
-import { boardWords } from "./board-words.ts";
+import { boardWords } from "../../format/board-words.ts";
 import { densityChoice } from "../../sync/density.ts";
 import { useKeptChoice } from "../../sync/use-kept-choice.ts";
 import { nowSeconds } from "../../sync/now.ts";
@@ -30,6 +30,7 @@ import { useBoard, useBoardStore } from "./use-board.ts";
 interface BoardCanvasProps {
   readonly plant: Plant | undefined;
   readonly held: HeldOrders;
+  readonly promised: PromisedOrders;
   readonly names: PlanNames;
   /** Until when the published runs stay, seconds since the epoch; null: none does. */
   readonly frozenUntil: number | null;
@@ -37,7 +38,14 @@ interface BoardCanvasProps {
 }
 
 /** The board itself: a canvas that draws when the state has changed, once a frame at most, apart from React. */
-export function BoardCanvas({ plant, held, names, frozenUntil, describedBy }: BoardCanvasProps): JSX.Element {
+export function BoardCanvas({
+  plant,
+  held,
+  promised,
+  names,
+  frozenUntil,
+  describedBy,
+}: BoardCanvasProps): JSX.Element {
   const text = useText();
   const format = useFormat();
   const store = useBoardStore();
@@ -48,8 +56,8 @@ export function BoardCanvas({ plant, held, names, frozenUntil, describedBy }: Bo
   const frameRef = useRef<HTMLDivElement>(null);
   const axis = useMemo(() => (plan === null ? null : boardAxis(plan, plant)), [plan, plant]);
   const words = useMemo(
-    () => (plan === null ? null : boardWords(plan, { names, held, text, format })),
-    [plan, names, held, text, format],
+    () => (plan === null ? null : boardWords(plan, { names, held, promised, text, format })),
+    [plan, names, held, promised, text, format],
   );
   const kept = useMemo(() => (plan === null ? null : ordersKept(plan, filter)), [plan, filter]);
 
@@ -97,6 +105,7 @@ export function BoardCanvas({ plant, held, names, frozenUntil, describedBy }: Bo
         frozenUntil,
         kept,
         held,
+        promised,
         hover: isStanding ? state.hover : null,
         carry: carriedLot(state),
         selectedIndex: selection?.kind === "segment" ? selection.index : null,
@@ -142,7 +151,7 @@ export function BoardCanvas({ plant, held, names, frozenUntil, describedBy }: Bo
       canvas.removeEventListener("focus", schedule);
       canvas.removeEventListener("blur", schedule);
     };
-  }, [axis, frozenUntil, held, kept, store, words]);
+  }, [axis, frozenUntil, held, promised, kept, store, words]);
 
   const onBlur = (): void => {
     // The keyboard's hold ends where the keyboard goes elsewhere.

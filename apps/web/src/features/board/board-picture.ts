@@ -1,7 +1,7 @@
 import type { Plant } from "@formweek/capacity-model";
 import type { Format } from "../../format/format.ts";
 import type { PlanNames } from "../../format/plan-names.ts";
-import type { HeldOrders } from "../../kernels/held-order.ts";
+import type { HeldOrders, PromisedOrders } from "../../kernels/held-order.ts";
 import { pictureLayout, type PictureExtent } from "../../kernels/picture-layout.ts";
 import { ordersKept, type PlanFilter } from "../../kernels/plan-filter.ts";
 import { timeWidthPx } from "../../kernels/row-layout.ts";
@@ -11,13 +11,14 @@ import type { BoardState } from "../../state/board-state.ts";
 import { boundsOf, layoutOf, rowsOf } from "../../state/board-view.ts";
 import type { Text } from "../../text/text.ts";
 import { boardAxis } from "./board-axis.ts";
-import { boardWords } from "./board-words.ts";
+import { boardWords } from "../../format/board-words.ts";
 
 /** What a picture is made from, apart from the board's state. */
 export interface PictureSource {
   readonly plant: Plant | undefined;
   readonly names: PlanNames;
   readonly held: HeldOrders;
+  readonly promised: PromisedOrders;
   readonly text: Text;
   readonly format: Format;
   /** When the plan was made, and now; seconds since the epoch. */
@@ -36,7 +37,7 @@ export function boardPicture(
   const rows = rowsOf(state);
   if (rows === null || state.size.widthPx === 0) return null;
   const { plan } = rows;
-  const { plant, names, held, text, format, madeAt, frozenUntil, now } = source;
+  const { plant, names, held, promised, text, format, madeAt, frozenUntil, now } = source;
   const { startAt, endAt } = boundsOf(state);
   const { layout, view } = pictureLayout(
     { layout: layoutOf(state), view: state.view, startAt, endAt },
@@ -65,13 +66,14 @@ export function boardPicture(
       layout,
       view,
       palette: choice.palette,
-      words: boardWords(plan, { names, held, text, format }),
+      words: boardWords(plan, { names, held, promised, text, format }),
       days: axis.days,
       shifts: axis.marksFor(86_400 / view.secondsPerPx),
       now,
       frozenUntil,
       kept: ordersKept(plan, state.filter),
       held,
+      promised,
       hover: null,
       carry: null,
       lineChoice: null,

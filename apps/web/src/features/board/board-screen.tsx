@@ -1,14 +1,14 @@
 import { useEffect, useId, useMemo, useRef, useState, type JSX, type ReactNode } from "react";
 import { Link, useSearchParams } from "wouter";
 import type { Plant } from "@formweek/capacity-model";
-import type { PinListResponse, PlanResponse, RatesResponse } from "@formweek/contracts";
+import type { HoldListResponse, PinListResponse, PlanResponse, RatesResponse } from "@formweek/contracts";
 import { FileLinks } from "../../components/file-links.tsx";
 import { EmptyNotice } from "../../components/notice.tsx";
 import { TakeAway } from "../../components/take-away.tsx";
 import { Icon } from "../../components/icon.tsx";
 import { useFormat } from "../../format/use-format.ts";
 import { boardPlan, secondsOf } from "../../kernels/board-plan.ts";
-import { heldOrders } from "../../kernels/held-order.ts";
+import { heldOrders, promisedOrders } from "../../kernels/held-order.ts";
 import { rowsOf } from "../../state/board-view.ts";
 import { refusedLines } from "../../kernels/refused-lines.ts";
 import { boardStore } from "../../state/store.ts";
@@ -52,6 +52,8 @@ interface BoardScreenProps {
   readonly orders: number;
   /** Which orders are held; undefined until the server has told. */
   readonly pins: PinListResponse | undefined;
+  /** What is held for customers; undefined until the server has told. */
+  readonly holds: HoldListResponse | undefined;
   /** Which products run where; undefined until the server has told. */
   readonly rates: RatesResponse | undefined;
   /** Orders of the book that the newest plan does not know. */
@@ -72,6 +74,7 @@ export function BoardScreen({
   look,
   plant,
   pins,
+  holds,
   rates,
   orders,
   newOrders,
@@ -91,6 +94,7 @@ export function BoardScreen({
           look={look}
           plant={plant}
           pins={pins}
+          holds={holds}
           rates={rates}
           newOrders={newOrders}
           hasOtherInputs={hasOtherInputs}
@@ -128,6 +132,7 @@ interface OpenBoardProps {
   readonly hasOtherInputs: boolean;
   readonly plant: Plant | undefined;
   readonly pins: PinListResponse | undefined;
+  readonly holds: HoldListResponse | undefined;
   readonly rates: RatesResponse | undefined;
   readonly frozenUntil: number | null;
   readonly solve: ReactNode;
@@ -139,6 +144,7 @@ function OpenBoard({
   look,
   plant,
   pins,
+  holds,
   rates,
   newOrders,
   hasOtherInputs,
@@ -162,6 +168,7 @@ function OpenBoard({
   const frozenId = useId();
   const board = useMemo(() => boardPlan(plan.planId, plan.document), [plan]);
   const held = useMemo(() => heldOrders(pins), [pins]);
+  const promised = useMemo(() => promisedOrders(holds), [holds]);
   const names = useMemo(() => planNames(plant, text), [plant, text]);
   const rows = useBoard(rowsOf);
   const isOpened = useRef(false);
@@ -208,7 +215,7 @@ function OpenBoard({
               </Link>
               {shape === "board" && board.segments.length > 0 && (
                 <PictureButton
-                  parts={{ plant, names, held, madeAt: secondsOf(plan.createdAt), frozenUntil }}
+                  parts={{ plant, names, held, promised, madeAt: secondsOf(plan.createdAt), frozenUntil }}
                 />
               )}
               <FileLinks
@@ -241,13 +248,14 @@ function OpenBoard({
             <p>{text.board.noRowsHint[rows.choice]}</p>
           </EmptyNotice>
         ) : shape === "table" ? (
-          <PlanTable names={names} held={held} />
+          <PlanTable names={names} held={held} promised={promised} />
         ) : (
           <div className="board-body">
             <div className={isProvisional ? "board-main board-looked-at" : "board-main"}>
               <BoardCanvas
                 plant={plant}
                 held={held}
+                promised={promised}
                 names={names}
                 frozenUntil={frozenUntil}
                 describedBy={`${frozenId} ${keysId}`}
@@ -259,10 +267,10 @@ function OpenBoard({
               <CarryStrip canTry={canTry} />
               <NotTaken />
             </div>
-            <DetailsPanel plant={plant} names={names} pins={pins} />
+            <DetailsPanel plant={plant} names={names} pins={pins} promised={promised} />
           </div>
         )}
-        <SpokenSelection held={held} names={names} />
+        <SpokenSelection held={held} promised={promised} names={names} />
         <footer className="board-foot">
           <details>
             <summary>

@@ -3,6 +3,7 @@ import type { PinListResponse } from "@formweek/contracts";
 import type { JSX, ReactNode } from "react";
 import { Icon } from "../../components/icon.tsx";
 import type { BoardRows } from "../../kernels/board-rows.ts";
+import type { PromisedOrders } from "../../kernels/held-order.ts";
 import { rowsOf } from "../../state/board-view.ts";
 import type { Selection } from "../../state/board-state.ts";
 import { useText } from "../../text/text.ts";
@@ -19,10 +20,11 @@ interface DetailsPanelProps {
   readonly names: PlanNames;
   /** Which orders are held; undefined until the server has told. */
   readonly pins: PinListResponse | undefined;
+  readonly promised: PromisedOrders;
 }
 
 /** Tells about what is selected on the board; away when nothing is. */
-export function DetailsPanel({ plant, names, pins }: DetailsPanelProps): JSX.Element | null {
+export function DetailsPanel({ plant, names, pins, promised }: DetailsPanelProps): JSX.Element | null {
   const text = useText();
   const store = useBoardStore();
   const rows = useBoard(rowsOf);
@@ -38,7 +40,7 @@ export function DetailsPanel({ plant, names, pins }: DetailsPanelProps): JSX.Ele
       >
         <Icon name="close" />
       </button>
-      {contentOf(rows, selection, { plant, names, pins })}
+      {contentOf(rows, selection, { plant, names, pins, promised })}
     </aside>
   );
 }
@@ -46,7 +48,7 @@ export function DetailsPanel({ plant, names, pins }: DetailsPanelProps): JSX.Ele
 function contentOf(
   rows: BoardRows,
   selection: Selection,
-  { plant, names, pins }: DetailsPanelProps,
+  { plant, names, pins, promised }: DetailsPanelProps,
 ): ReactNode {
   const { plan } = rows;
   if (selection.kind === "gap") return <GapDetails rows={rows} gap={selection} names={names} plant={plant} />;
@@ -60,6 +62,7 @@ function contentOf(
         run={null}
         names={names}
         pins={pins}
+        hold={promised.get(selection.orderId)}
         plant={plant}
       />
     );
@@ -75,6 +78,7 @@ function contentOf(
       run={segment}
       names={names}
       pins={pins}
+      hold={promised.get(segment.source.orderId)}
       plant={plant}
     />
   );

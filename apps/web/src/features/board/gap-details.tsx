@@ -9,7 +9,7 @@ import { gapsBetween } from "../../kernels/culling.ts";
 import { useText, type Text } from "../../text/text.ts";
 import { GapWaits } from "./gap-waits.tsx";
 import { LineHours } from "./line-hours.tsx";
-import { rowName } from "./row-words.ts";
+import { rowName } from "../../format/row-words.ts";
 import { usePlanEdits } from "./use-plan-edits.ts";
 
 interface GapDetailsProps {

@@ -1,5 +1,5 @@
 import type { Plant } from "@formweek/capacity-model";
-import type { PinListResponse, RunSegment } from "@formweek/contracts";
+import type { Hold, PinListResponse, RunSegment } from "@formweek/contracts";
 import type { JSX } from "react";
 import { Facts, type Fact } from "../../components/facts.tsx";
 import { SheetBand } from "../../components/sheet-band.tsx";
@@ -10,6 +10,7 @@ import { secondsOf, type BoardPlan, type BoardSegment } from "../../kernels/boar
 import { useText, type Text } from "../../text/text.ts";
 import { EditOrder } from "./edit-order.tsx";
 import { GapBeside } from "./gap-beside.tsx";
+import { HoldNote } from "./hold-note.tsx";
 import { HoldOrder } from "./hold-order.tsx";
 import { LateChain } from "./late-chain.tsx";
 import { NotYetYours } from "./not-yet-yours.tsx";
@@ -25,6 +26,8 @@ interface OrderDetailsProps {
   readonly run: BoardSegment | null;
   readonly names: PlanNames;
   readonly pins: PinListResponse | undefined;
+  /** The hold that it is made for; undefined where it is an order of the book. */
+  readonly hold: Hold | undefined;
   /** Undefined until the server has told. */
   readonly plant: Plant | undefined;
 }
@@ -35,6 +38,7 @@ export function OrderDetails({
   run,
   names,
   pins,
+  hold,
   plant,
 }: OrderDetailsProps): JSX.Element | null {
   const text = useText();
@@ -64,6 +68,7 @@ export function OrderDetails({
       {run !== null && (
         <Facts facts={[...lotFacts(run, lots, text), ...runFacts(run, names, text, format)]} />
       )}
+      {hold !== undefined && <HoldNote hold={hold} />}
       {run !== null && <GapBeside plan={plan} segment={run} />}
       <Facts facts={orderFacts(order, text, format)} />
       {isProvisional ? (

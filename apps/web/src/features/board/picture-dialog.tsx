@@ -5,13 +5,17 @@ import type { Picture } from "../../render/draw-picture.ts";
 import { paletteOf, readPalette } from "../../render/palette.ts";
 import { browserMeasure, pngOf, svgOf } from "../../render/picture-files.ts";
 import { nowSeconds } from "../../sync/now.ts";
+import { saveFile } from "../../sync/save-file.ts";
 import { useLanguage } from "../../text/text.ts";
 import { boardPicture, pictureFileName, type PictureSource } from "./board-picture.ts";
 import { useBoardStore } from "./use-board.ts";
 
 const colourings = ["light", "screen"] as const;
 
-export type PictureParts = Pick<PictureSource, "plant" | "names" | "held" | "madeAt" | "frozenUntil">;
+export type PictureParts = Pick<
+  PictureSource,
+  "plant" | "names" | "held" | "promised" | "madeAt" | "frozenUntil"
+>;
 
 /** Asks what a picture of the board is to show, and saves it. */
 export function PictureDialog({
@@ -39,7 +43,7 @@ export function PictureDialog({
     const drawn = picture();
     if (drawn === null) return;
     const svg = svgOf(drawn, browserMeasure(), locale);
-    save(new Blob([svg], { type: "image/svg+xml" }), pictureFileName(drawn, "svg"));
+    saveFile(new Blob([svg], { type: "image/svg+xml" }), pictureFileName(drawn, "svg"));
     onClose();
   };
   const savePng = async (): Promise<void> => {
@@ -48,7 +52,7 @@ export function PictureDialog({
     const png = await pngOf(drawn);
     setTooLarge(png === null);
     if (png === null) return;
-    save(png, pictureFileName(drawn, "png"));
+    saveFile(png, pictureFileName(drawn, "png"));
     onClose();
   };
 
@@ -100,14 +104,4 @@ export function PictureDialog({
       </div>
     </dialog>
   );
-}
-
-function save(blob: Blob, name: string): void {
-  const address = URL.createObjectURL(blob);
-  const link = document.createElement("a");
-  link.href = address;
-  link.download = name;
-  link.click();
-  // The browser has taken the address up by then.
-  setTimeout(() => URL.revokeObjectURL(address), 60_000);
 }

@@ -4,35 +4,39 @@ import { useRowWindow } from "../../components/row-window.ts";
 import { SpacerRow } from "../../components/spacer-row.tsx";
 import type { Format } from "../../format/format.ts";
 import { useFormat } from "../../format/use-format.ts";
+import { secondsOf } from "../../kernels/board-plan.ts";
 import type { BoardRows, RowChoice, RowPiece } from "../../kernels/board-rows.ts";
-import type { HeldOrders } from "../../kernels/held-order.ts";
+import type { HeldOrders, PromisedOrders } from "../../kernels/held-order.ts";
 import { isSegmentKept, ordersKept } from "../../kernels/plan-filter.ts";
 import { rowsOf } from "../../state/board-view.ts";
 import { useText, type Text } from "../../text/text.ts";
 import type { PlanNames } from "../../format/plan-names.ts";
 import { heldWords } from "./held-words.ts";
-import { rowName } from "./row-words.ts";
+import { rowName } from "../../format/row-words.ts";
 import { useBoard } from "./use-board.ts";
 
 /** The same plan as rows: for screen readers, for reading exact times, and for copying into a spreadsheet. */
 export function PlanTable({
   names,
   held,
+  promised,
 }: {
   readonly names: PlanNames;
   readonly held: HeldOrders;
+  readonly promised: PromisedOrders;
 }): JSX.Element | null {
   const rows = useBoard(rowsOf);
-  return rows === null ? null : <PiecesTable laidOut={rows} names={names} held={held} />;
+  return rows === null ? null : <PiecesTable laidOut={rows} names={names} held={held} promised={promised} />;
 }
 
 interface PiecesTableProps {
   readonly laidOut: BoardRows;
   readonly names: PlanNames;
   readonly held: HeldOrders;
+  readonly promised: PromisedOrders;
 }
 
-function PiecesTable({ laidOut, names, held }: PiecesTableProps): JSX.Element {
+function PiecesTable({ laidOut, names, held, promised }: PiecesTableProps): JSX.Element {
   const text = useText();
   const format = useFormat();
   const filter = useBoard((state) => state.filter);
@@ -46,7 +50,7 @@ function PiecesTable({ laidOut, names, held }: PiecesTableProps): JSX.Element {
     );
   }, [laidOut, filter]);
   const virtual = useRowWindow(rows.length, scrollRef);
-  const words: Words = { laidOut, names, held, text, format };
+  const words: Words = { laidOut, names, held, promised, text, format };
   const titles = titlesOf(text, laidOut.choice);
   const items = virtual.getVirtualItems();
   const above = items[0]?.start ?? 0;
@@ -108,6 +112,7 @@ interface Words {
   readonly laidOut: BoardRows;
   readonly names: PlanNames;
   readonly held: HeldOrders;
+  readonly promised: PromisedOrders;
   readonly text: Text;
   readonly format: Format;
 }
@@ -163,7 +168,7 @@ function cellsOf(piece: RowPiece, words: Words): readonly string[] {
 
 function cellsOnLine(
   { segment, start, end }: RowPiece,
-  { laidOut: { plan }, names, held, text, format }: Words,
+  { laidOut: { plan }, names, held, promised, text, format }: Words,
 ): readonly string[] {
   const { source } = segment;
   const line = plan.lines[segment.lineIndex]?.name ?? "";
@@ -176,6 +181,7 @@ function cellsOnLine(
   if (source.kind === "stop")
     return [line, kind, source.orderId, "", text.board.stop[source.reason], "", "", ...times, "", ""];
   const pin = held.get(source.orderId);
+  const hold = promised.get(source.orderId);
   const late = source.lateSeconds > 0 ? format.span(source.lateSeconds) : "";
   return [
     line,
@@ -186,7 +192,12 @@ function cellsOnLine(
     source.colour.name,
     format.count(source.pieces),
     ...times,
-    pin === undefined ? "" : heldWords(plan, pin, { text, format }),
+    [
+      ...(pin === undefined ? [] : [heldWords(plan, pin, { text, format })]),
+      ...(hold === undefined
+        ? []
+        : [text.holds.markOf(hold.customer, format.instant(secondsOf(hold.until)))]),
+    ].join("; "),
     late,
   ];
 }

@@ -4,20 +4,22 @@ import { useFormat } from "../../format/use-format.ts";
 import type { PlanNames } from "../../format/plan-names.ts";
 import { pieceOfSegment, type BoardRows } from "../../kernels/board-rows.ts";
 import type { BoardSegment } from "../../kernels/board-plan.ts";
-import type { HeldOrders } from "../../kernels/held-order.ts";
+import type { HeldOrders, PromisedOrders } from "../../kernels/held-order.ts";
 import { rowsOf } from "../../state/board-view.ts";
 import type { Selection } from "../../state/board-state.ts";
 import { useText, type Text } from "../../text/text.ts";
-import { pieceWords } from "./piece-words.ts";
-import { rowName } from "./row-words.ts";
+import { pieceWords } from "../../format/piece-words.ts";
+import { rowName } from "../../format/row-words.ts";
 import { useBoard } from "./use-board.ts";
 
 /** What is selected, in a sentence for screen readers: changes as the keyboard walks. */
 export function SpokenSelection({
   held,
+  promised,
   names,
 }: {
   readonly held: HeldOrders;
+  readonly promised: PromisedOrders;
   readonly names: PlanNames;
 }): JSX.Element {
   const text = useText();
@@ -30,7 +32,7 @@ export function SpokenSelection({
     ? ""
     : rows === null || selection === null
       ? text.board.nothingSelected
-      : sentence(rows, selection, { held, names, text, format });
+      : sentence(rows, selection, { held, promised, names, text, format });
   return (
     <div className="unseen" role="status" aria-live="polite">
       {spoken}
@@ -40,12 +42,17 @@ export function SpokenSelection({
 
 interface Words {
   readonly held: HeldOrders;
+  readonly promised: PromisedOrders;
   readonly names: PlanNames;
   readonly text: Text;
   readonly format: Format;
 }
 
-function sentence(rows: BoardRows, selection: Selection, { held, names, text, format }: Words): string {
+function sentence(
+  rows: BoardRows,
+  selection: Selection,
+  { held, promised, names, text, format }: Words,
+): string {
   const { details } = text;
   if (selection.kind === "order") return details.order(selection.orderId);
   if (selection.kind === "line")
@@ -58,7 +65,7 @@ function sentence(rows: BoardRows, selection: Selection, { held, names, text, fo
   const segment = rows.plan.segments[selection.index];
   if (segment === undefined) return text.board.nothingSelected;
   const place = placeName(rows, segment, { rowIndex: selection.rowIndex, names });
-  return pieceWords(segment, { place, held, text, format });
+  return pieceWords(segment, { place, held, promised, text, format });
 }
 
 /** The line, and before it the row where rows are of something else. */

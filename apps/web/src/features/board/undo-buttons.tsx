@@ -16,11 +16,12 @@ export function UndoButtons(): JSX.Element {
   useUndoKeys();
   const words = (step: typeof edits.newest): string =>
     step === null || plan === null ? text.edit.earlierStep : stepWords(plan, step, { text, format });
+  const nothing = edits.newest?.kind === "hold" ? text.holds.undoStops : text.edit.nothingToUndo;
   const undoTitle = edits.isProvisional
     ? text.look.noEdits
     : edits.canUndo
       ? text.edit.undoWhat(words(edits.next.undo))
-      : text.edit.nothingToUndo;
+      : nothing;
   const redoTitle = edits.isProvisional
     ? text.look.noEdits
     : edits.canRedo

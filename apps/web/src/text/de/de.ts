@@ -1,14 +1,17 @@
 import type { Text } from "../en/en.ts";
 import { bookText } from "./book-text.ts";
+import { batchText } from "./batch-text.ts";
 import { boardText } from "./board-text.ts";
 import { causesText } from "./causes-text.ts";
 import { editText } from "./edit-text.ts";
+import { holdsText } from "./holds-text.ts";
 import { hoursText } from "./hours-text.ts";
 import { lookText } from "./look-text.ts";
 import { gapText } from "./gap-text.ts";
 import { ordersText } from "./orders-text.ts";
 import { pictureText } from "./picture-text.ts";
 import { plantText } from "./plant-text.ts";
+import { promiseText } from "./promise-text.ts";
 import { refusalsText } from "./refusals-text.ts";
 import { compareText } from "./compare-text.ts";
 import { remedyText } from "./remedy-text.ts";
@@ -34,4 +37,7 @@ export const de: Text = {
   ...refusalsText,
   ...compareText,
   ...versionsText,
+  ...promiseText,
+  ...holdsText,
+  ...batchText,
 };

@@ -34,6 +34,7 @@ export const pictureText: typeof english = {
       due: "Termin",
       held: "fest",
       frozen: "bis hier bleiben freigegebene Läufe",
+      promised: "für einen Kunden reserviert",
       now: "jetzt",
     },
   },

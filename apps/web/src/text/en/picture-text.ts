@@ -32,6 +32,7 @@ export const pictureText = {
       due: "due",
       held: "held",
       frozen: "until here published runs stay",
+      promised: "held for a customer",
       now: "now",
     },
   },

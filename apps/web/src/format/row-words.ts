@@ -1,7 +1,7 @@
-import type { Format } from "../../format/format.ts";
-import type { PlanNames } from "../../format/plan-names.ts";
-import type { BoardRow } from "../../kernels/board-rows.ts";
-import type { Text } from "../../text/text.ts";
+import type { Format } from "./format.ts";
+import type { PlanNames } from "./plan-names.ts";
+import type { BoardRow } from "../kernels/board-rows.ts";
+import type { Text } from "../text/text.ts";
 
 /** Name of the line, mould copy or team that a row is of. */
 export function rowName({ resource }: BoardRow, names: PlanNames): string {

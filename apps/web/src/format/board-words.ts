@@ -1,10 +1,10 @@
-import type { Format } from "../../format/format.ts";
-import { namingFor, type PlanNames } from "../../format/plan-names.ts";
-import type { BoardPlan } from "../../kernels/board-plan.ts";
-import type { HeldOrders } from "../../kernels/held-order.ts";
-import { isoWeek } from "../../kernels/time-marks.ts";
-import type { BoardWords } from "../../render/frame.ts";
-import type { Text } from "../../text/text.ts";
+import type { Format } from "./format.ts";
+import { namingFor, type PlanNames } from "./plan-names.ts";
+import type { BoardPlan } from "../kernels/board-plan.ts";
+import type { HeldOrders, PromisedOrders } from "../kernels/held-order.ts";
+import { isoWeek } from "../kernels/time-marks.ts";
+import type { BoardWords } from "../render/frame.ts";
+import type { Text } from "../text/text.ts";
 import { pieceWords } from "./piece-words.ts";
 import { rowLabel, rowUse } from "./row-words.ts";
 
@@ -17,11 +17,13 @@ export function boardWords(
   {
     names,
     held,
+    promised,
     text,
     format,
   }: {
     readonly names: PlanNames;
     readonly held: HeldOrders;
+    readonly promised: PromisedOrders;
     readonly text: Text;
     readonly format: Format;
   },
@@ -44,7 +46,10 @@ export function boardWords(
     rowUse: (row) => rowUse(row, { names, text, format }),
     line: ({ lineIndex }) => plan.lines[lineIndex]?.name ?? "",
     piece: (segment) =>
-      pieceWords(segment, { place: plan.lines[segment.lineIndex]?.name ?? "", held, text, format }),
+      pieceWords(segment, {
+        place: plan.lines[segment.lineIndex]?.name ?? "",
+        ...{ held, promised, text, format },
+      }),
     hours: (seconds) => format.gate(seconds),
     late: (seconds) => text.board.late(format.span(seconds)),
     extraShift: (name) => text.hours.extraShift(name),

@@ -1,12 +1,12 @@
 import type { ShiftAdded } from "@formweek/contracts";
 import type { JSX } from "react";
-import { Icon } from "../../components/icon.tsx";
-import { useFormat } from "../../format/use-format.ts";
-import { spellsOf, type BoardPlan, type BoardSpell } from "../../kernels/board-plan.ts";
-import { hoursWithShift, isLongForOneCrew, LONGEST_WEEK_HOURS } from "../../kernels/long-hours.ts";
-import { weekAt } from "../../kernels/plant-weeks.ts";
-import type { ZoneClock } from "../../kernels/zone-clock.ts";
-import { useText } from "../../text/text.ts";
+import { Icon } from "./icon.tsx";
+import { useFormat } from "../format/use-format.ts";
+import { spellsOf, type BoardPlan, type BoardSpell } from "../kernels/board-plan.ts";
+import { hoursWithShift, isLongForOneCrew, LONGEST_WEEK_HOURS } from "../kernels/long-hours.ts";
+import { weekAt } from "../kernels/plant-weeks.ts";
+import type { ZoneClock } from "../kernels/zone-clock.ts";
+import { useText } from "../text/text.ts";
 
 interface LongHoursProps {
   readonly plan: BoardPlan;
