@@ -51,3 +51,15 @@ export function breakdownOf(sums: CostSums, prices: ObjectiveWeights): Objective
 export function repriced(objective: ObjectiveBreakdown, prices: ObjectiveWeights): ObjectiveBreakdown {
   return priced(objective.terms, prices);
 }
+
+/** What the amounts of a plan are above those of another, at the same prices: what it adds to the cost, term by term. */
+export function addedCost(
+  plan: ObjectiveBreakdown,
+  before: ObjectiveBreakdown,
+  prices: ObjectiveWeights,
+): ObjectiveBreakdown {
+  const amounts = plan.terms.map(({ name, unit, amount }, i): Amount => {
+    return { name, unit, amount: amount - before.terms[i]!.amount };
+  });
+  return priced(amounts, prices);
+}

@@ -2,7 +2,14 @@ import { appendJob } from "./append-job.ts";
 import { calendarOf, calendarOfSpells, commonHours, NEVER, type Calendar } from "./calendar.ts";
 import { compileCrews } from "./compile-crews.ts";
 import { compileJobs } from "./compile-jobs.ts";
-import type { CompiledChanges, CompiledLines, CompiledMoulds, CompiledProblem } from "./compiled-problem.ts";
+import type {
+  CompiledChanges,
+  CompiledJobs,
+  CompiledLines,
+  CompiledMoulds,
+  CompiledProblem,
+  PricedTerms,
+} from "./compiled-problem.ts";
 import type { Job, ProblemData } from "./problem-data.ts";
 import { finish, type Work } from "../work/work.ts";
 
@@ -160,10 +167,24 @@ function areLinesIndependent(problem: Omit<CompiledProblem, "linesAreIndependent
   );
 }
 
+/** What has a price, and something to count at it. */
+function termsOf(data: ProblemData, lines: CompiledLines, jobs: CompiledJobs): PricedTerms {
+  const { balancePerHour, movedLinePerOrder, movedStartPerHour } = data.objective;
+  return {
+    overtime: lines.overtime.some((hours) => hours !== null),
+    earliness: jobs.earlyPerSecond.some((price) => price > 0),
+    balance: balancePerHour > 0,
+    stability:
+      movedLinePerOrder + movedStartPerHour > 0 && data.jobs.some(({ published }) => published !== undefined),
+  };
+}
+
 /** The same problem with one job more, the last: its arrays are those of `compile`. O(jobs + options), without a look at their records. */
 export function withJob(problem: CompiledProblem, job: Job): CompiledProblem {
   const data = { ...problem.data, jobs: [...problem.data.jobs, job] };
-  const parts = { ...problem, data, ...appendJob(problem, job) };
+  const appended = appendJob(problem, job);
+  const terms = termsOf(data, problem.lines, appended.jobs);
+  const parts = { ...problem, data, ...appended, terms };
   return { ...parts, linesAreIndependent: areLinesIndependent(parts) };
 }
 
@@ -201,14 +222,7 @@ export function* compiling(data: ProblemData): Work<CompiledProblem> {
     trolleyCount: data.trolleys.length,
     pools: crews.pools,
     changeAwaitsEarliestStart: data.changeAwaitsEarliestStart,
-    terms: {
-      overtime: lines.overtime.some((hours) => hours !== null),
-      earliness: compiledJobs.jobs.earlyPerSecond.some((price) => price > 0),
-      balance: data.objective.balancePerHour > 0,
-      stability:
-        data.objective.movedLinePerOrder + data.objective.movedStartPerHour > 0 &&
-        data.jobs.some((job) => job.published !== undefined),
-    },
+    terms: termsOf(data, lines, compiledJobs.jobs),
     overtimePrice: data.objective.overtimePerHour / 3600,
     makespanPrice: data.objective.makespanPerHour / 3600,
   };

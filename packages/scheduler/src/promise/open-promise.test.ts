@@ -135,11 +135,13 @@ describe("a promise", () => {
         expect(auditPlan({ ...standing, jobs: [...standing.jobs, order] }, after)).toEqual([]);
         const finish = finishes(after);
         expect(finish.get(order.orderId)).toBe(promise.finish);
+        expect(promise.lots).toHaveLength(1);
+        const own = promise.lots[0]!;
         for (const [id, by] of limits(standing, asked.plan, NONE))
           expect(finish.get(id)).toBeLessThanOrEqual(by);
         const lot = after.lots.find(({ orderId }) => orderId === order.orderId)!;
-        expect(lot).toMatchObject({ lineId: promise.lineId, start: promise.start, end: promise.end });
-        for (const change of [promise.changeBefore, promise.changeAfter])
+        expect(lot).toMatchObject({ lineId: own.lineId, start: own.start, end: own.end });
+        for (const change of [own.changeBefore, own.changeAfter])
           if (change !== null) expect(after.segments).toContainEqual(change);
         const before = new Set(asked.plan.lots.map((l) => `${l.orderId} ${l.start} ${l.end}`));
         const moved = after.lots.filter(

@@ -96,32 +96,103 @@ function othersMayKeep(plan: StandingPlan, place: Place): boolean {
   return true;
 }
 
+/** The option's place at a position with the bound of its end: NEVER where the line by itself rules it out. */
+function placeAt(plan: StandingPlan, option: number, position: number): Place {
+  const { lines, options } = plan.problem;
+  const line = options.line[option]!;
+  const before = position === 0 ? -1 : plan.sequences.at[line]![position - 1]!;
+  const free = before < 0 ? lines.freeAt[line]! : plan.end[options.lot[before]!]!;
+  const setup = before < 0 ? lines.initialSetup[line]! : options.setup[before]!;
+  const place = { option, position, endsFrom: leastEnd(plan, { free, setup }, option) };
+  return place.endsFrom < NEVER && othersMayKeep(plan, place) ? place : { ...place, endsFrom: NEVER };
+}
+
+/** Every position at which the options may stand. */
+function* allowedPlaces(
+  { problem, sequences }: StandingPlan,
+  asked: readonly number[],
+): Generator<readonly [option: number, position: number], undefined, undefined> {
+  for (const option of asked) {
+    const { first, last } = allowedPositions(problem, sequences, option);
+    for (let position = first; position <= last; position++) yield [option, position];
+  }
+}
+
+/** Positions at which the options may stand, of all of them. */
+export function countPlaces(
+  problem: CompiledProblem,
+  sequences: Sequences,
+  asked: readonly number[],
+): number {
+  return asked.reduce((sum, option) => {
+    const { first, last } = allowedPositions(problem, sequences, option);
+    return sum + last - first + 1;
+  }, 0);
+}
+
+interface PlacesAsk {
+  /** Of one lot. */
+  readonly options: readonly number[];
+  /** [lot] s by which it must end */
+  readonly latestEnd: Float64Array;
+}
+
 /**
  * Every place at which the options of a lot may stand, less those that the line by itself rules out; the one that could end first
- * comes first, then the lower option, then the lower position.
+ * comes first, then the lower option, then the lower position. The decoder has timed the sequences last.
  */
-export function placesFor(
+export function placesFor(decoder: Decoder, sequences: Sequences, ask: PlacesAsk): readonly Place[] {
+  const plan: StandingPlan = {
+    problem: decoder.problem,
+    sequences,
+    end: decoder.end,
+    latestEnd: ask.latestEnd,
+  };
+  const places: Place[] = [];
+  for (const [option, position] of allowedPlaces(plan, ask.options)) {
+    const place = placeAt(plan, option, position);
+    if (place.endsFrom < NEVER) places.push(place);
+  }
+  return places.sort((a, b) => a.endsFrom - b.endsFrom || a.option - b.option || a.position - b.position);
+}
+
+/** Sizes that a lot may have: `first` pieces and up to `count` units more. */
+export interface LotSteps {
+  readonly first: number;
+  readonly unit: number;
+  readonly count: number;
+}
+
+/** A place, and the most units above the first pieces with which the line by itself could end by an instant there. */
+export interface RoomyPlace {
+  readonly place: Place;
+  readonly most: number;
+}
+
+/** Every place at which a lot of the first pieces could end by an instant for all that its line tells; the roomiest comes first. */
+export function mostPieces(
   decoder: Decoder,
   sequences: Sequences,
-  ask: { readonly options: readonly number[]; readonly latestEnd: Float64Array },
-): { readonly places: readonly Place[]; readonly allowed: number } {
-  const { problem } = decoder;
-  const { lines, options } = problem;
-  const plan: StandingPlan = { problem, sequences, end: decoder.end, latestEnd: ask.latestEnd };
-  const places: Place[] = [];
-  let allowed = 0;
-  for (const option of ask.options) {
-    const line = options.line[option]!;
-    const { first, last } = allowedPositions(problem, sequences, option);
-    allowed += last - first + 1;
-    for (let position = first; position <= last; position++) {
-      const before = position === 0 ? -1 : sequences.at[line]![position - 1]!;
-      const free = before < 0 ? lines.freeAt[line]! : decoder.end[options.lot[before]!]!;
-      const setup = before < 0 ? lines.initialSetup[line]! : options.setup[before]!;
-      const place = { option, position, endsFrom: leastEnd(plan, { free, setup }, option) };
-      if (place.endsFrom < NEVER && othersMayKeep(plan, place)) places.push(place);
+  ask: PlacesAsk & { readonly by: number; readonly steps: LotSteps },
+): readonly RoomyPlace[] {
+  const { options, latestEnd, by, steps } = ask;
+  const plan: StandingPlan = { problem: decoder.problem, sequences, end: decoder.end, latestEnd };
+  const fits = (option: number, position: number, count: number): boolean => {
+    sequences.pieces[decoder.problem.options.lot[option]!] = steps.first + count * steps.unit;
+    return placeAt(plan, option, position).endsFrom <= by;
+  };
+  const roomy: RoomyPlace[] = [];
+  for (const [option, position] of allowedPlaces(plan, options)) {
+    if (!fits(option, position, 0)) continue;
+    let most = 0;
+    for (let high = steps.count; most < high;) {
+      const middle = Math.ceil((most + high) / 2);
+      if (fits(option, position, middle)) most = middle;
+      else high = middle - 1;
     }
+    roomy.push({ place: { option, position, endsFrom: 0 }, most });
   }
-  places.sort((a, b) => a.endsFrom - b.endsFrom || a.option - b.option || a.position - b.position);
-  return { places, allowed };
+  return roomy.sort(
+    (a, b) => b.most - a.most || a.place.option - b.place.option || a.place.position - b.place.position,
+  );
 }

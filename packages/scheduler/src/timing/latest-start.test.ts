@@ -114,9 +114,9 @@ describe("an order's latest start", () => {
     const desk = openPromise(standing, planOf(standing), new Map());
     if (desk.status !== "open") throw new Error(desk.status);
     // the aging order is due in ten days, but an hour before it would be half an hour too long
-    expect(desk.promise(jobOf("new", "1", "bare"))).toMatchObject({ promise: { start: HOUR } });
+    expect(desk.promise(jobOf("new", "1", "bare"))).toMatchObject({ promise: { lots: [{ start: HOUR }] } });
     expect(desk.promise(jobOf("new", "1", "bare", { pieces: 1800 }))).toMatchObject({
-      promise: { start: 0 },
+      promise: { lots: [{ start: 0 }] },
     });
     const late = desk.promise(jobOf("new", "1", "A", { latestStartAt: 2 * HOUR }));
     expect(late).toMatchObject({
