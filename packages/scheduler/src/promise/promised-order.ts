@@ -89,7 +89,7 @@ export function promisedOrder(insertion: Insertion, deskOf: (standing: Standing)
   return {
     order: data.jobs.at(-1)!,
     finish: Math.max(...lots.map(({ finish }) => finish)),
-    lots: lots.sort((a, b) => a.start - b.start || a.end - b.end),
+    lots: lots.sort((a, b) => a.start - b.start),
     moved: movedRuns(problem, standing, decoder),
     displaced: displacedOrders(standing, decoder),
     objective,
