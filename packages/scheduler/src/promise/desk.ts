@@ -2,6 +2,9 @@ import { fault } from "../problem/fault.ts";
 import type { Job, ProblemData } from "../problem/problem-data.ts";
 import { jobFaults } from "../problem/validate-jobs.ts";
 import type { ProblemFault } from "../result.ts";
+import { simulate } from "../simulate/simulate.ts";
+import type { FaultySimulation, Simulation, SimulationParams } from "../simulate/simulation.ts";
+import { simulationFaults } from "../simulate/spreads.ts";
 import type { Work } from "../work/work.ts";
 import { firstPart } from "./first-part.ts";
 import { oneLot, type OneLot } from "./one-lot.ts";
@@ -79,6 +82,13 @@ function* firstPartAnswer(standing: Standing, order: Job, by: number): Work<Firs
   };
 }
 
+function* simulation(standing: Standing, params: SimulationParams): Work<Simulation | FaultySimulation> {
+  const { problem, sequences, latestEnd: by } = standing;
+  const faults = simulationFaults(problem.data, params);
+  if (faults.length > 0) return { status: "faulty-simulation", faults };
+  return yield* simulate({ problem, sequences, end: lastEnds(problem, standing), by }, params);
+}
+
 function limitOf(standing: Standing, orderId: string): OrderLimit | null {
   const { data, origin } = standing.problem;
   const job = data.jobs.findIndex((each) => each.orderId === orderId);
@@ -106,5 +116,6 @@ export function deskOf(standing: Standing, retimed: readonly MovedRun[]): OpenDe
     displacing: (order, orderIds) =>
       faulty([...faultsOfOrder(data, order), ...unknownOrders(data, orderIds)]) ??
       answerOf(oneLot(standing, order, orderIds)),
+    simulate: (params) => simulation(standing, params),
   };
 }

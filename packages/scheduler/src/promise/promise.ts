@@ -1,6 +1,7 @@
 import type { ChangeSegment, MouldCopy, ObjectiveBreakdown, Plan, UnplannedReason } from "../plan/plan.ts";
 import type { Job, ProblemData } from "../problem/problem-data.ts";
 import type { ProblemFault } from "../result.ts";
+import type { FaultySimulation, Simulation, SimulationParams } from "../simulate/simulation.ts";
 import type { Work } from "../work/work.ts";
 
 /**
@@ -27,6 +28,8 @@ export interface OpenDesk {
   readonly firstPart: (order: Job, by: number) => Work<FirstPartAnswer>;
   /** The earliest finish in one lot where the orders named may become late, as long as they are still made. */
   readonly displacing: (order: Job, orderIds: ReadonlySet<string>) => PromiseAnswer;
+  /** How sure the plan as it stands is, its orders in time by their limits here: of a promise, simulate the desk on which it is held. */
+  readonly simulate: (params: SimulationParams) => Work<Simulation | FaultySimulation>;
 }
 
 /** When an order must be finished, conditioning included, and when it is. */

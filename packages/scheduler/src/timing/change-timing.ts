@@ -12,6 +12,8 @@ export interface ChangeAsk {
   mouldAt: number;
   /** s: the run may not start before; the change need not be done much earlier */
   neededAt: number;
+  /** times as long as planned that it takes; 1 but where a plan is played */
+  stretch: number;
 }
 
 /** When a change happens. `start` is NEVER when it cannot; `team` -1 when none works. */
@@ -38,6 +40,11 @@ export interface CrewLedger {
 /** A change done for a run that waits is begun this long before the last moment, s: room for what may come between. */
 const RESERVE_SECONDS = 2 * 3600;
 
+/** Seconds that a phase takes. */
+function lasting(seconds: number, { stretch }: ChangeAsk): number {
+  return stretch === 1 ? seconds : Math.round(seconds * stretch);
+}
+
 /** Start of a team's work so that mounting does not begin before the mould is there. */
 function startForMould(calendar: CompiledProblem["teams"][number], ask: ChangeAsk, dismount: number): number {
   if (dismount === 0) return nextOpen(calendar, ask.mouldAt);
@@ -49,7 +56,7 @@ function startForMould(calendar: CompiledProblem["teams"][number], ask: ChangeAs
 
 /** Without team work a change is its tail alone. */
 function timeTail(problem: CompiledProblem, ask: ChangeAsk, out: ChangeTimes): void {
-  const tail = problem.changes.tail[ask.spec]!;
+  const tail = lasting(problem.changes.tail[ask.spec]!, ask);
   const from = Math.max(ask.from, ask.mouldAt);
   const start = tail === 0 ? from : nextOpen(problem.lines.calendar[ask.line]!, from);
   out.team = -1;
@@ -80,8 +87,8 @@ export function timeChange(
     timeTail(problem, ask, out);
     return;
   }
-  const dismount = changes.dismount[ask.spec]!;
-  const mount = changes.mount[ask.spec]!;
+  const dismount = lasting(changes.dismount[ask.spec]!, ask);
+  const mount = lasting(changes.mount[ask.spec]!, ask);
   const trolley = changes.usesTrolley[ask.spec] === 1 ? lines.trolley[ask.line]! : -1;
   let from = notTooEarly(problem, ask);
   if (trolley >= 0) from = Math.max(from, crews.trolleyFree[trolley]!);
@@ -104,6 +111,6 @@ export function timeChange(
     out.team = team;
   }
   if (out.start >= NEVER) return;
-  out.end = addWork(lines.calendar[ask.line]!, out.tailStart, changes.tail[ask.spec]!);
+  out.end = addWork(lines.calendar[ask.line]!, out.tailStart, lasting(changes.tail[ask.spec]!, ask));
   if (out.end >= NEVER) out.start = NEVER;
 }

@@ -23,13 +23,9 @@ export function noCopyChoice(): CopyChoice {
   return { copy: -1, readyAt: 0, holder: -1, strip: noChangeTimes(), yieldTo: -1, atOnce: false };
 }
 
-interface TimingState {
-  readonly problem: CompiledProblem;
-  readonly ledger: PlantLedger;
+export interface ChoosingState extends Turns {
   readonly ask: ChangeAsk;
 }
-
-export type ChoosingState = TimingState & Turns;
 
 /** A line keeps an idle mould for its own next order when that may start within this time, s. */
 const HOLD_SECONDS = 8 * 3600;
@@ -81,12 +77,17 @@ function strippingTrolley(problem: CompiledProblem, ledger: PlantLedger, line: n
 }
 
 /** Times the stripping of an idle line, at the earliest. */
-export function timeStripping({ problem, ledger, ask }: TimingState, line: number, out: ChangeTimes): void {
+export function timeStripping(
+  { problem, ledger, sequences, ask }: ChoosingState,
+  line: number,
+  out: ChangeTimes,
+): void {
   ask.line = line;
   ask.spec = strippingSpec(problem, ledger, line);
   ask.from = ledger.lineFree[line]!;
   ask.mouldAt = 0;
   ask.neededAt = 0;
+  ask.stretch = sequences.drawn === null ? 1 : sequences.drawn.stripping[line]!;
   timeChange(problem, ledger, ask, out);
 }
 
@@ -155,7 +156,7 @@ export function chooseCopy(state: ChoosingState, line: number, mould: number, ou
  * done at once. `out.start` is NEVER when it cannot be in time.
  */
 export function timeChangeInTime(
-  { problem, ledger, ask }: TimingState,
+  { problem, ledger, ask }: ChoosingState,
   choice: CopyChoice,
   by: number,
   out: ChangeTimes,

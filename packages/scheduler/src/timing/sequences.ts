@@ -1,6 +1,16 @@
 import { runSeconds } from "../problem/compile-jobs.ts";
 import type { CompiledProblem } from "../problem/compiled-problem.ts";
 
+/** How long things take in one play of a plan, where that is not what was planned. */
+export interface DrawnDurations {
+  /** [lot] working seconds of its run, whatever stops it by itself included; whole */
+  readonly run: Int32Array;
+  /** [lot] times as long as planned that the change which serves it takes */
+  readonly change: Float64Array;
+  /** [line] the same of changes that only take out its mould */
+  readonly stripping: Float64Array;
+}
+
 /**
  * What the search moves: which options run on each line, in which order, and how many pieces each lot has. A lot is on at most
  * one line; a job none of whose lots is on one is left over.
@@ -13,6 +23,11 @@ export interface Sequences {
   readonly pieces: Float64Array;
   /** [lot] how it takes its turn, a `Turn`; without meaning for lots on no line */
   readonly turn: Uint8Array;
+  /**
+   * Null: all lasts as planned. Else the plan is played: pinned starts are not before, but may be after, what was pinned, and latest
+   * starts are let pass, since a lot that comes late is still made.
+   */
+  readonly drawn: DrawnDurations | null;
 }
 
 /** All jobs in one lot each: [lot] pieces. */
@@ -23,7 +38,12 @@ function wholePieces({ jobs, lots }: CompiledProblem): Float64Array {
 }
 
 /** Seconds that an option's lot runs. */
-export function lotSeconds({ options }: CompiledProblem, { pieces }: Sequences, option: number): number {
+export function lotSeconds(
+  { options }: CompiledProblem,
+  { pieces, drawn }: Sequences,
+  option: number,
+): number {
+  if (drawn !== null) return drawn.run[options.lot[option]!]!;
   return runSeconds(pieces[options.lot[option]!]!, options.secondsPerPiece[option]!);
 }
 
@@ -43,6 +63,7 @@ export function emptySequences(problem: CompiledProblem): Sequences {
     length: new Int32Array(lines.count),
     pieces: wholePieces(problem),
     turn: new Uint8Array(lots.count),
+    drawn: null,
   };
 }
 
@@ -53,12 +74,13 @@ export function copySequences(from: Sequences, into: Sequences): void {
 }
 
 /** An equal one that shares nothing with it; as roomy. */
-export function cloneSequences({ at, length, pieces, turn }: Sequences): Sequences {
+export function cloneSequences({ at, length, pieces, turn, drawn }: Sequences): Sequences {
   return {
     at: at.map((row) => row.slice()),
     length: length.slice(),
     pieces: pieces.slice(),
     turn: turn.slice(),
+    drawn,
   };
 }
 

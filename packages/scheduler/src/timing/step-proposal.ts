@@ -34,7 +34,7 @@ export class StepProposal {
   private readonly problem: CompiledProblem;
   private readonly ledger: PlantLedger;
   readonly keepStretches: boolean;
-  private readonly ask: ChangeAsk = { line: 0, spec: -1, from: 0, mouldAt: 0, neededAt: 0 };
+  private readonly ask: ChangeAsk = { line: 0, spec: -1, from: 0, mouldAt: 0, neededAt: 0, stretch: 1 };
   private choosing: ChoosingState | null = null;
   /** The change does not wait until shortly before its run. */
   private changesAtOnce = false;
@@ -121,7 +121,8 @@ export class StepProposal {
     const { problem, ledger, ask, times, choice } = this;
     const { jobs, lots, options } = problem;
     const job = options.job[option]!;
-    const pieces = this.choosing!.sequences.pieces[options.lot[option]!]!;
+    const { pieces: piecesOf, drawn } = this.choosing!.sequences;
+    const pieces = piecesOf[options.lot[option]!]!;
     const fixed = lots.fixedStart[options.lot[option]!]!;
     const opens = options.availableFrom[option]!;
     const wanted = Math.max(
@@ -142,6 +143,7 @@ export class StepProposal {
       ask.from = ready;
       ask.mouldAt = mouldAt;
       ask.neededAt = this.changesAtOnce ? 0 : wanted - service;
+      ask.stretch = drawn === null ? 1 : drawn.change[options.lot[option]!]!;
       timeChangeInTime(this.choosing!, choice, this.mountedBy, times);
       if (times.start >= NEVER) return NEVER;
       ready = times.end;
@@ -153,8 +155,8 @@ export class StepProposal {
     const work = lotSeconds(problem, this.choosing!.sequences, option);
     let start = runStart(problem, line, Math.max(ready, wanted), heads);
     if (fixed < 0 && heads === null) start = worthwhileStart(problem, line, { start, work, job });
-    if (start >= NEVER || (fixed >= 0 && start !== fixed)) return NEVER;
-    if (start > jobs.latestStart[job]! && !this.startsAtAnyTime) return NEVER;
+    if (start >= NEVER || (fixed >= 0 && start !== fixed && drawn === null)) return NEVER;
+    if (start > jobs.latestStart[job]! && !this.startsAtAnyTime && drawn === null) return NEVER;
     this.runFrom = start;
     if (heads !== null || this.keepStretches) {
       this.runParts = runStretches(problem, { line, start, work }, heads);
