@@ -62,11 +62,19 @@ function alternativesOf(desk: OpenDesk, orders: readonly Job[], now: () => numbe
     const given = answers.filter(({ status }) => status === "promised").length;
     return { kind, given, asked: orders.length, ...spreadOf(answers.map(({ ms }) => ms)) };
   };
+  // by the middle of the run in one lot
+  const middles = new Map(
+    orders.map((order) => {
+      const answer = desk.promise(order);
+      const lot = answer.status === "promised" ? answer.promise.lots[0] : undefined;
+      return [order, lot === undefined ? order.dueAt : Math.floor(lot.finish - (lot.end - lot.start) / 2)];
+    }),
+  );
   // every tenth order that stands may give way
   const freed = new Set(desk.problem.jobs.filter((_, j) => j % 10 === 0).map(({ orderId }) => orderId));
   return [
     timed("two lines", (order) => finishWork(desk.splitOverLines(order))),
-    timed("first part", (order) => finishWork(desk.firstPart(order, order.dueAt))),
+    timed("first part", (order) => finishWork(desk.firstPart(order, middles.get(order)!))),
     timed("displacing", (order) => desk.displacing(order, freed)),
   ];
 }

@@ -45,7 +45,7 @@ function faulty(faults: readonly ProblemFault[]): FaultyOrder | null {
 }
 
 function promised(room: InsertionRoom, insertion: Insertion): PromisedOrder {
-  const promise = promisedOrder(insertion, (next) => deskOf(next, []));
+  const promise = promisedOrder(insertion, (next) => deskOf(new InsertionRoom(next), []));
   room.giveBack(insertion);
   return promise;
 }
@@ -102,11 +102,11 @@ function limitOf(standing: Standing, orderId: string): OrderLimit | null {
   return { by: instant(standing.latestEnd[job]!), finish: instant(end) };
 }
 
-/** Opens the desk on a plan that stands. */
-export function deskOf(standing: Standing, retimed: readonly MovedRun[]): OpenDesk {
+/** Opens the desk on a plan that stands in the room. */
+export function deskOf(room: InsertionRoom, retimed: readonly MovedRun[]): OpenDesk {
+  const { standing } = room;
   const { problem, sequences, objective } = standing;
   const { data } = problem;
-  const room = new InsertionRoom(standing);
   return {
     status: "open",
     problem: data,

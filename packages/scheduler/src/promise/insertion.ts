@@ -291,6 +291,11 @@ export class InsertionRoom {
     this.standing = standing;
   }
 
+  /** Makes the arrays of the first question ahead of it. */
+  prepare(): void {
+    this.giveBack(new Insertion(this.standing, USUAL_OPTIONS));
+  }
+
   /** An insertion of the order, for its asker alone until it is given back. */
   lend(order: Job, freed: ReadonlySet<string> = new Set()): Insertion {
     const own = this.idle.pop();
