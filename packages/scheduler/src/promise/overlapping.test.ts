@@ -10,8 +10,9 @@ import {
   type OpenDesk,
   type ProblemData,
   type PromiseAnswer,
+  type SplitAnswer,
 } from "../index.ts";
-import { finish } from "../work/work.ts";
+import { finish, type Work } from "../work/work.ts";
 
 /** Opens desks on a random plant's plan without its last three orders; null where the plan does not follow from its runs. */
 function opened(
