@@ -12,6 +12,7 @@ function standing(member: number, money: number, ended: StopReason = "steps"): S
     length: Int32Array.of(1),
     pieces: Float64Array.of(1),
     turn: Uint8Array.of(0),
+    drawn: null,
   };
   return { member, money, elite, steps: 10, evaluations: 20, ended };
 }

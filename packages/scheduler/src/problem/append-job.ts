@@ -22,8 +22,11 @@ function joinedFirsts(a: Int32Array, b: Int32Array): Int32Array {
 }
 
 /** The jobs' sheets where the last job may make a supply short that was enough before. */
-function sheetsOf(problem: CompiledProblem, jobs: CompiledJobs, lots: CompiledLots): Int32Array {
-  const { data, sheets } = problem;
+export function sheetsOf(
+  { data, sheets }: Pick<CompiledProblem, "data" | "sheets">,
+  jobs: CompiledJobs,
+  lots: CompiledLots,
+): Int32Array {
   const { sheetId } = data.jobs.at(-1)!;
   const sheet = data.sheets.findIndex(({ id }) => id === sheetId);
   if (sheet < 0 || data.sheets[sheet]!.stockKg === null) return jobs.sheet;

@@ -168,7 +168,7 @@ function areLinesIndependent(problem: Omit<CompiledProblem, "linesAreIndependent
 }
 
 /** What has a price, and something to count at it. */
-function termsOf(data: ProblemData, lines: CompiledLines, jobs: CompiledJobs): PricedTerms {
+export function termsOf(data: ProblemData, lines: CompiledLines, jobs: CompiledJobs): PricedTerms {
   const { balancePerHour, movedLinePerOrder, movedStartPerHour } = data.objective;
   return {
     overtime: lines.overtime.some((hours) => hours !== null),

@@ -8,7 +8,7 @@ export interface LotRule {
 }
 
 /** More lots than these of one order are never made: each costs a change and a start-up. */
-const MOST_LOTS = 4;
+export const MOST_LOTS = 4;
 
 /** The rule of an order, with no more lots than its pieces allow; one lot of all pieces where it may not be split. */
 export function lotRuleOf({ pieces, lots }: Job): LotRule {

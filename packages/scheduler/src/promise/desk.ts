@@ -21,7 +21,7 @@ import type {
 import { planOf, promisedOrder } from "./promised-order.ts";
 import { splitOverLines } from "./split-over-lines.ts";
 import { lastEnds, type Standing } from "./standing.ts";
-import type { Insertion } from "./insertion.ts";
+import { InsertionRoom, type Insertion } from "./insertion.ts";
 
 function faultsOfOrder(data: ProblemData, order: Job): readonly ProblemFault[] {
   const faults = jobFaults({ ...data, jobs: [order] });
@@ -44,24 +44,27 @@ function faulty(faults: readonly ProblemFault[]): FaultyOrder | null {
   return faults.length > 0 ? { status: "faulty-order", faults } : null;
 }
 
-const promised = (insertion: Insertion): PromisedOrder =>
-  promisedOrder(insertion, (next) => deskOf(next, []));
+function promised(room: InsertionRoom, insertion: Insertion): PromisedOrder {
+  const promise = promisedOrder(insertion, (next) => deskOf(new InsertionRoom(next), []));
+  room.giveBack(insertion);
+  return promise;
+}
 
-function answerOf(result: OneLot): PromiseAnswer {
-  if (result.kind === "placed") return { status: "promised", promise: promised(result.insertion) };
+function answerOf(room: InsertionRoom, result: OneLot): PromiseAnswer {
+  if (result.kind === "placed") return { status: "promised", promise: promised(room, result.insertion) };
   return { status: "refused", reasons: result.reasons, decodes: result.decodes };
 }
 
-function* splitAnswer(standing: Standing, order: Job): Work<SplitAnswer> {
-  const wrong = faulty(faultsOfOrder(standing.problem.data, order));
+function* splitAnswer(room: InsertionRoom, order: Job): Work<SplitAnswer> {
+  const wrong = faulty(faultsOfOrder(room.standing.problem.data, order));
   if (wrong !== null) return wrong;
-  const split = yield* splitOverLines(standing, order);
+  const split = yield* splitOverLines(room, order);
   if (split.kind === "none") return { status: "none", reason: split.reason };
-  return { status: "promised", promise: promised(split.insertion), earlierBySeconds: split.earlierBy };
+  return { status: "promised", promise: promised(room, split.insertion), earlierBySeconds: split.earlierBy };
 }
 
-function* firstPartAnswer(standing: Standing, order: Job, by: number): Work<FirstPartAnswer> {
-  const { data, origin } = standing.problem;
+function* firstPartAnswer(room: InsertionRoom, order: Job, by: number): Work<FirstPartAnswer> {
+  const { data, origin } = room.standing.problem;
   const wrong = faulty([
     ...faultsOfOrder(data, order),
     ...(Number.isSafeInteger(by)
@@ -69,9 +72,9 @@ function* firstPartAnswer(standing: Standing, order: Job, by: number): Work<Firs
       : [fault("wanted-instant", order.orderId, `${by} is no instant.`, "Give it in whole seconds.")]),
   ]);
   if (wrong !== null) return wrong;
-  const part = yield* firstPart(standing, order, by - order.conditioningSeconds - origin);
+  const part = yield* firstPart(room, order, by - order.conditioningSeconds - origin);
   if (part.kind === "none") return { status: "none", reason: part.reason };
-  const promise = promised(part.insertion);
+  const promise = promised(room, part.insertion);
   if (part.kind === "whole") return { status: "whole", promise };
   const finish = (end: number): number => origin + end + order.conditioningSeconds;
   return {
@@ -99,8 +102,9 @@ function limitOf(standing: Standing, orderId: string): OrderLimit | null {
   return { by: instant(standing.latestEnd[job]!), finish: instant(end) };
 }
 
-/** Opens the desk on a plan that stands. */
-export function deskOf(standing: Standing, retimed: readonly MovedRun[]): OpenDesk {
+/** Opens the desk on a plan that stands in the room. */
+export function deskOf(room: InsertionRoom, retimed: readonly MovedRun[]): OpenDesk {
+  const { standing } = room;
   const { problem, sequences, objective } = standing;
   const { data } = problem;
   return {
@@ -110,12 +114,12 @@ export function deskOf(standing: Standing, retimed: readonly MovedRun[]): OpenDe
     retimed,
     limitOf: (orderId) => limitOf(standing, orderId),
     plan: () => planOf(problem, sequences),
-    promise: (order) => faulty(faultsOfOrder(data, order)) ?? answerOf(oneLot(standing, order)),
-    splitOverLines: (order) => splitAnswer(standing, order),
-    firstPart: (order, by) => firstPartAnswer(standing, order, by),
+    promise: (order) => faulty(faultsOfOrder(data, order)) ?? answerOf(room, oneLot(room, order)),
+    splitOverLines: (order) => splitAnswer(room, order),
+    firstPart: (order, by) => firstPartAnswer(room, order, by),
     displacing: (order, orderIds) =>
       faulty([...faultsOfOrder(data, order), ...unknownOrders(data, orderIds)]) ??
-      answerOf(oneLot(standing, order, orderIds)),
+      answerOf(room, oneLot(room, order, orderIds)),
     simulate: (params) => simulation(standing, params),
   };
 }

@@ -1,10 +1,11 @@
 import { NEVER } from "../problem/calendar.ts";
-import { withJob } from "../problem/compile.ts";
 import type { CompiledProblem } from "../problem/compiled-problem.ts";
+import { JobRoom } from "../problem/job-room.ts";
+import { MOST_LOTS } from "../problem/lot-rule.ts";
 import type { Job } from "../problem/problem-data.ts";
 import type { DecoderState } from "../timing/decoder-state.ts";
 import { Decoder } from "../timing/decoder.ts";
-import { copyLots, emptySequences, insertOption, removeAt, type Sequences } from "../timing/sequences.ts";
+import { insertOption, removeAt, type Sequences } from "../timing/sequences.ts";
 import { mostPieces, placesFor, type LotSteps, type Place } from "./place-bounds.ts";
 import type { Standing } from "./standing.ts";
 
@@ -20,52 +21,102 @@ export interface PlacedLot {
   readonly end: number;
 }
 
-/** The standing sequences within a problem that has one job more, its last. */
-function widened(from: Sequences, problem: CompiledProblem): Sequences {
-  const into = emptySequences(problem);
-  into.length.set(from.length);
-  from.at.forEach((row, line) => {
-    into.at[line]!.set(row.subarray(0, from.length[line]));
-  });
-  copyLots(from, into);
+/** The standing sequences, with room for the lots of one order more on every line. */
+function roomySequences({ sequences: { at, length, pieces, turn } }: Standing, lots: number): Sequences {
+  const into = {
+    at: at.map((row, line) => {
+      const roomy = new Int32Array(length[line]! + MOST_LOTS);
+      roomy.set(row.subarray(0, length[line]));
+      return roomy;
+    }),
+    length: length.slice(),
+    pieces: new Float64Array(lots),
+    turn: new Uint8Array(lots),
+    drawn: null,
+  };
+  into.pieces.set(pieces);
+  into.turn.set(turn);
   return into;
 }
 
-/** One order more being put into a plan that stands, lot by lot, so that every other lot is in time. */
+/**
+ * One order more being put into a plan that stands, lot by lot, so that every other lot is in time. Its arrays serve one order after
+ * the other, so what it says of one must be taken before the next begins.
+ */
 export class Insertion {
   readonly standing: Standing;
-  readonly problem: CompiledProblem;
   readonly sequences: Sequences;
   /** [lot] s by which it must end, those of the order included */
   readonly latestEnd: Float64Array;
-  /** of the order */
-  readonly firstLot: number;
   decodes = 0;
   /** the sequences as they are, timed; and with a lot on trial */
   private readonly base: Decoder;
   private readonly trial: Decoder;
-  private readonly states: readonly DecoderState[];
+  private readonly room: JobRoom;
+  /** of the standing sequences */
+  private states: DecoderState[];
+  private statesAreUsual = true;
+  /** states from which the base does not time the sequences as they are, and not as they stood; `states.length` for none */
+  private untimedFrom: number;
+  private changedFrom: number;
   /** lots of the order that have their places */
   private readonly put: Place[] = [];
   private readonly noLimit: Float64Array;
 
-  /** `freed`: orders that may end at any time. */
-  constructor(standing: Standing, order: Job, freed: ReadonlySet<string> = new Set()) {
-    const problem = withJob(standing.problem, order);
-    const { lots, jobs, data } = problem;
+  constructor(standing: Standing, mostOptions: number) {
     this.standing = standing;
-    this.problem = problem;
-    this.sequences = widened(standing.sequences, problem);
-    this.firstLot = lots.firstLot[jobs.count - 1]!;
-    const ofJob = standing.latestEnd.map((end, job) =>
-      end < ANY_TIME && freed.has(data.jobs[job]!.orderId) ? ANY_TIME : end,
-    );
-    this.latestEnd = Float64Array.from(lots.job, (job) => ofJob[job] ?? Infinity);
-    this.noLimit = new Float64Array(lots.count).fill(Infinity);
+    this.room = new JobRoom(standing.problem, mostOptions);
+    const { problem } = this.room;
+    this.sequences = roomySequences(standing, problem.lots.count);
+    this.latestEnd = new Float64Array(problem.lots.count);
+    this.noLimit = new Float64Array(problem.lots.count).fill(Infinity);
     this.base = new Decoder(problem, false);
     this.trial = new Decoder(problem, false);
-    const runs = this.sequences.length.reduce((sum, length) => sum + length, 0);
-    this.states = this.base.decodeKeeping(this.sequences, Math.max(1, Math.ceil(runs / KEPT_STATES)));
+    this.states = [];
+    this.untimedFrom = 0;
+    this.changedFrom = 0;
+    this.keepStates();
+  }
+
+  get problem(): CompiledProblem {
+    return this.room.problem;
+  }
+
+  /** The order's first lot. */
+  get firstLot(): number {
+    return this.standing.problem.lots.count;
+  }
+
+  /** True when there is room for the order. */
+  fits(order: Job): boolean {
+    return this.room.fits(order);
+  }
+
+  /** From now on it is about this order, in one lot that has no place yet. `freed`: orders that may end at any time. */
+  begin(order: Job, freed: ReadonlySet<string>): void {
+    const { standing, sequences, latestEnd } = this;
+    const { lots, data } = standing.problem;
+    const isTimedAsBefore = this.room.write(order);
+    standing.sequences.at.forEach((row, line) => {
+      sequences.length[line] = standing.sequences.length[line]!;
+      sequences.at[line]!.set(row.subarray(0, sequences.length[line]));
+    });
+    sequences.pieces.fill(0, this.firstLot);
+    sequences.pieces[this.firstLot] = order.pieces;
+    latestEnd.fill(Infinity, this.firstLot);
+    for (let lot = 0; lot < lots.count; lot++) {
+      const job = lots.job[lot]!;
+      const by = standing.latestEnd[job]!;
+      latestEnd[lot] = by < ANY_TIME && freed.size > 0 && freed.has(data.jobs[job]!.orderId) ? ANY_TIME : by;
+    }
+    this.put.length = 0;
+    this.decodes = 0;
+    if (!isTimedAsBefore || !this.statesAreUsual) this.keepStates();
+    else {
+      this.untimedFrom = this.changedFrom;
+      this.changedFrom = this.states.length;
+    }
+    this.statesAreUsual = isTimedAsBefore;
   }
 
   /** Options of a lot of the order, by its number from 0. */
@@ -87,11 +138,12 @@ export class Insertion {
    * the lower position. Tries all places that bounds cannot rule out, the most promising first. Exact under all rules.
    */
   earliest(options: readonly number[], by: number): PlacedLot | null {
+    if (options.length === 0) return null;
     const { latestEnd, trial } = this;
-    const lot = this.problem.options.lot[options[0] ?? 0]!;
+    const lot = this.problem.options.lot[options[0]!]!;
     let best: Place | null = null;
     let bestEnd = by;
-    for (const place of placesFor(this.base, this.sequences, { options, latestEnd })) {
+    for (const place of placesFor(this.timedBase(), this.sequences, { options, latestEnd })) {
       if (place.endsFrom > bestEnd) break;
       const wins =
         best === null ||
@@ -102,7 +154,7 @@ export class Insertion {
       best = place;
       bestEnd = trial.end[lot]!;
     }
-    if (options.length > 0) latestEnd[lot] = Infinity;
+    latestEnd[lot] = Infinity;
     return best === null ? null : { place: best, end: bestEnd };
   }
 
@@ -115,16 +167,17 @@ export class Insertion {
     by: number,
     steps: LotSteps,
   ): { readonly place: Place; readonly pieces: number } | null {
+    if (options.length === 0) return null;
     const { latestEnd, sequences } = this;
-    const lot = this.problem.options.lot[options[0] ?? 0]!;
+    const lot = this.problem.options.lot[options[0]!]!;
     const holds = (place: Place, count: number): boolean => {
       sequences.pieces[lot] = steps.first + count * steps.unit;
       return this.holdsAt(place);
     };
-    const bounds = mostPieces(this.base, sequences, { options, latestEnd, by, steps });
+    const bounds = mostPieces(this.timedBase(), sequences, { options, latestEnd, by, steps });
     let best: Place | null = null;
     let least = -1;
-    if (options.length > 0) latestEnd[lot] = by;
+    latestEnd[lot] = by;
     for (const { place, most } of bounds) {
       if (most <= least) break;
       if (!holds(place, least + 1)) continue;
@@ -136,13 +189,25 @@ export class Insertion {
         else high = middle - 1;
       }
     }
-    if (options.length > 0) latestEnd[lot] = Infinity;
+    latestEnd[lot] = Infinity;
     return best === null ? null : { place: best, pieces: steps.first + least * steps.unit };
   }
 
   /** When the lot put in at the place ends, s. */
   endOf({ option }: Place): number {
-    return this.base.end[this.problem.options.lot[option]!]!;
+    return this.timedBase().end[this.problem.options.lot[option]!]!;
+  }
+
+  /** The plan as it is now, timed as a whole. What is asked next may overwrite it. */
+  timed(): Decoder {
+    this.decodes++;
+    this.trial.decode(this.sequences);
+    return this.trial;
+  }
+
+  /** Lots of the order that have their places, in the order in which they got them. */
+  get placed(): readonly Place[] {
+    return this.put;
   }
 
   /** Gives a lot its place, where it must end by an instant from now on. */
@@ -151,18 +216,36 @@ export class Insertion {
     this.latestEnd[options.lot[place.option]!] = by;
     insertOption(this.sequences, options.line[place.option]!, place.position, place.option);
     this.put.push(place);
-    this.base.decodeFrom(this.stateBefore(place), this.sequences, this.noLimit);
+    this.untimedFrom = Math.min(this.untimedFrom, this.stateBefore(place));
   }
 
   /** Takes the lot put in last out again. */
   takeBack(): void {
     const place = this.put.at(-1)!;
     const { options } = this.problem;
-    const state = this.stateBefore(place);
+    this.untimedFrom = Math.min(this.untimedFrom, this.stateBefore(place));
     this.put.pop();
     removeAt(this.sequences, options.line[place.option]!, place.position);
     this.latestEnd[options.lot[place.option]!] = Infinity;
-    this.base.decodeFrom(state, this.sequences, this.noLimit);
+  }
+
+  /** Times the standing sequences, and keeps states on the way. */
+  private keepStates(): void {
+    const runs = this.sequences.length.reduce((sum, length) => sum + length, 0);
+    this.states = this.base.decodeKeeping(this.sequences, Math.max(1, Math.ceil(runs / KEPT_STATES)));
+    this.untimedFrom = this.states.length;
+    this.changedFrom = this.states.length;
+  }
+
+  /** The decoder that has timed the sequences as they are. */
+  private timedBase(): Decoder {
+    const from = this.states[this.untimedFrom];
+    if (from !== undefined) {
+      this.base.decodeFrom(from, this.sequences, this.noLimit);
+      this.changedFrom = Math.min(this.changedFrom, this.untimedFrom);
+      this.untimedFrom = this.states.length;
+    }
+    return this.base;
   }
 
   /** True when every lot is in time with one more at the place, that one too. Leaves the plan in the trial's decoder. */
@@ -170,13 +253,14 @@ export class Insertion {
     const line = this.problem.options.line[place.option]!;
     this.decodes++;
     insertOption(this.sequences, line, place.position, place.option);
-    const holds = this.trial.decodeFrom(this.stateBefore(place), this.sequences, this.latestEnd);
+    const state = this.states[this.stateBefore(place)]!;
+    const holds = this.trial.decodeFrom(state, this.sequences, this.latestEnd);
     removeAt(this.sequences, line, place.position);
     return holds;
   }
 
   /** The last state from which neither the place nor those of the lots put in have been looked at yet: the run before each is still to come. */
-  private stateBefore(place: Place): DecoderState {
+  private stateBefore(place: Place): number {
     const { line } = this.problem.options;
     const { states } = this;
     const reached = (state: DecoderState): boolean => {
@@ -191,6 +275,39 @@ export class Insertion {
       if (reached(states[middle]!)) high = middle;
       else low = middle;
     }
-    return states[low]!;
+    return low;
+  }
+}
+
+/** Room for more options than most orders have, so that arrays need not be made anew. */
+const USUAL_OPTIONS = 64;
+
+/** Insertions into one plan that stands, each lent to one question at a time: questions that pause may overlap. */
+export class InsertionRoom {
+  readonly standing: Standing;
+  private readonly idle: Insertion[] = [];
+
+  constructor(standing: Standing) {
+    this.standing = standing;
+  }
+
+  /** Makes the arrays of the first question ahead of it. */
+  prepare(): void {
+    this.giveBack(new Insertion(this.standing, USUAL_OPTIONS));
+  }
+
+  /** An insertion of the order, for its asker alone until it is given back. */
+  lend(order: Job, freed: ReadonlySet<string> = new Set()): Insertion {
+    const own = this.idle.pop();
+    const insertion =
+      own?.fits(order) === true
+        ? own
+        : new Insertion(this.standing, Math.max(USUAL_OPTIONS, order.options.length));
+    insertion.begin(order, freed);
+    return insertion;
+  }
+
+  giveBack(insertion: Insertion): void {
+    this.idle.push(insertion);
   }
 }

@@ -8,6 +8,7 @@ import type { ProblemFault } from "../result.ts";
 import { Decoder } from "../timing/decoder.ts";
 import { finish } from "../work/work.ts";
 import { deskOf } from "./desk.ts";
+import { InsertionRoom } from "./insertion.ts";
 import { movedRuns } from "./moved-runs.ts";
 import { firstElsewhere, firstMissing } from "./plan-follows.ts";
 import type { OpenDesk } from "./promise.ts";
@@ -93,5 +94,7 @@ export function openPromise(
   const elsewhere = retime ? firstMissing(decoder, plan) : firstElsewhere(decoder, plan);
   if (elsewhere !== null) return { status: "plan-does-not-follow", orderId: elsewhere };
   const moved = retime ? movedRuns(problem, plannedTimes(problem, plan, decoder), decoder) : [];
-  return deskOf(standingOf(decoder, sequences, latestEnds(decoder, plan, promised)), moved);
+  const room = new InsertionRoom(standingOf(decoder, sequences, latestEnds(decoder, plan, promised)));
+  room.prepare();
+  return deskOf(room, moved);
 }

@@ -1,14 +1,14 @@
 import type { Job } from "../problem/problem-data.ts";
 import type { Work } from "../work/work.ts";
-import { ANY_TIME, Insertion, type PlacedLot } from "./insertion.ts";
+import { ANY_TIME, type Insertion, type InsertionRoom, type PlacedLot } from "./insertion.ts";
 import { oneLot } from "./one-lot.ts";
 import type { LotSteps, Place } from "./place-bounds.ts";
-import type { Standing } from "./standing.ts";
 import { inTwoLots } from "./two-lots.ts";
 
 /** An order whose lots have their places on two lines. */
 export interface SplitLots {
   readonly kind: "placed";
+  /** To be given back. */
   readonly insertion: Insertion;
   /** s before the end in one lot; null where that has no place */
   readonly earlierBy: number | null;
@@ -72,24 +72,28 @@ function lastEnd(insertion: Insertion, first: PlacedLot, second: PlacedLot): num
  * would, and leaves every other order in time.
  */
 export function* splitOverLines(
-  standing: Standing,
+  room: InsertionRoom,
   order: Job,
 ): Work<SplitLots | { readonly kind: "none"; readonly reason: NoSplit }> {
   const two = inTwoLots(order);
   if (two === null) return { kind: "none", reason: "too-small" };
   if (new Set(order.options.map(({ lineId }) => lineId)).size < 2)
     return { kind: "none", reason: "one-line" };
-  const whole = oneLot(standing, order);
+  const whole = oneLot(room, order);
+  if (whole.kind === "placed") room.giveBack(whole.insertion);
   const wholeEnd = whole.kind === "placed" ? whole.end : null;
   yield;
-  const insertion = new Insertion(standing, two.order);
+  const insertion = room.lend(two.order);
   const lines = [...new Set(insertion.optionsOf(0).map((option) => insertion.problem.options.line[option]!))];
   let best: Found | null = null;
   for (const line of lines) {
     const before: number = best?.end ?? wholeEnd ?? ANY_TIME + 1;
     best = (yield* bestShare(insertion, { line, steps: two.steps, before })) ?? best;
   }
-  if (best === null) return { kind: "none", reason: "no-gain" };
+  if (best === null) {
+    room.giveBack(insertion);
+    return { kind: "none", reason: "no-gain" };
+  }
   insertion.share(best.pieces);
   insertion.putIn(best.first, best.end);
   insertion.putIn(best.second, best.end);

@@ -17,7 +17,7 @@ import {
   type PlantLedger,
 } from "./plant-ledger.ts";
 import type { Stretch } from "./run-timing.ts";
-import { lotSeconds, type Sequences } from "./sequences.ts";
+import type { Sequences } from "./sequences.ts";
 import { StepProposal } from "./step-proposal.ts";
 import { GIVING_WAY, keyOfNext, Turn, type Turns } from "./turns.ts";
 
@@ -273,7 +273,6 @@ export class Decoder {
     this.service[lot] = step.serviceFrom;
     countCycles(problem, ledger, { copy: choice.copy, option, pieces }, step.serviceFrom >= 0);
     if (step.keepStretches) this.stretches[lot] = runParts!;
-    const work = lotSeconds(problem, this.turns!.sequences, option);
-    this.tally.countRun({ line, job, from: step.runFrom, to: step.runTo, work, parts: runParts });
+    this.tally.countRun({ line, job, from: step.runFrom, to: step.runTo, work: step.work, parts: runParts });
   }
 }

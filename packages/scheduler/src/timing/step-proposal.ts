@@ -29,6 +29,8 @@ export class StepProposal {
   serviceFrom = -1;
   runFrom = 0;
   runTo = 0;
+  /** s of running */
+  work = 0;
   /** kept where operators may be short, and when asked for */
   runParts: readonly Stretch[] | null = null;
   private readonly problem: CompiledProblem;
@@ -158,6 +160,7 @@ export class StepProposal {
     if (start >= NEVER || (fixed >= 0 && start !== fixed && drawn === null)) return NEVER;
     if (start > jobs.latestStart[job]! && !this.startsAtAnyTime && drawn === null) return NEVER;
     this.runFrom = start;
+    this.work = work;
     if (heads !== null || this.keepStretches) {
       this.runParts = runStretches(problem, { line, start, work }, heads);
       this.runTo = this.runParts === null ? NEVER : this.runParts[this.runParts.length - 1]!.to;
