@@ -21,7 +21,7 @@ async function expectSound(page: Page): Promise<void> {
 
 /** Holds what is offered, by keyboard alone. */
 async function holdFor(page: Page, customer: string): Promise<void> {
-  const field = answer(page).getByLabel("Customer");
+  const field = answer(page).getByRole("textbox", { name: "Customer" });
   await expect(answer(page).getByRole("button", { name: /^Hold until/ })).toBeEnabled();
   await field.focus();
   await page.keyboard.type(customer);
@@ -181,6 +181,39 @@ test("a hold becomes an order by keyboard, another is given back", async ({ page
   await expect(ended).toContainText("became an order");
   await expect(ended).toContainText("released");
   expect((await holds(request)).map(({ state }) => state).sort()).toEqual(["ordered", "released"]);
+});
+
+test("many enquiries are pasted: faults by row, then answers that are taken away or opened", async ({
+  page,
+}) => {
+  await page.goto("/promise/many");
+  await expectSound(page);
+  const rows = page.getByLabel("Rows copied from a spreadsheet");
+  const ask = page.getByRole("button", { name: "Work out the dates" });
+  await ask.click();
+  await expect(page.getByRole("alert")).toContainText("There is no row of enquiries in it");
+  await rows.fill("C75-60-090 white\t40000\t2026-12-11\nC70-66-080 black\tnine\t");
+  await ask.click();
+  // the header that the rows lacked stands above them now, so that they can be counted
+  await expect(rows).toHaveValue(/^product\tpieces\twanted\n/);
+  const faults = page.getByRole("alert");
+  await expect(faults).toContainText("row 3, pieces");
+  await expect(faults).toContainText("nine");
+  await expectSound(page);
+  await rows.fill(
+    "product\tpieces\twanted\nC75-60-090 white\t40000\t2026-12-11\nC70-66-080 black\t900000000\t",
+  );
+  await ask.click();
+  const answers = page.getByRole("region", { name: "Answers row by row" }).first();
+  await expect(answers.getByRole("row").nth(1)).toContainText("to spare");
+  await expect(answers.getByRole("row").nth(2)).toContainText("not possible");
+  await expectSound(page);
+  const download = page.waitForEvent("download");
+  await page.getByRole("button", { name: "Answers as XLSX" }).click();
+  expect((await download).suggestedFilename()).toBe("ellerwade-dates.xlsx");
+  await answers.getByRole("link", { name: "Open the enquiry of row 2" }).click();
+  await expect(promised(page)).toBeVisible();
+  await expect(page).toHaveURL(/product=C75-60-090\+white&pieces=40000&wanted=2026-12-11/);
 });
 
 for (const [width, height] of [

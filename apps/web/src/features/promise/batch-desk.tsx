@@ -70,7 +70,12 @@ export function BatchDesk({ plant }: { readonly plant: Plant }): JSX.Element {
           type="button"
           className="button button-main"
           disabled={batch.isPending}
-          onClick={() => void pastedEnquiries(rows).then(ask)}
+          onClick={() =>
+            void pastedEnquiries(rows).then((pasted) => {
+              if (pasted !== null) setRows(pasted.text);
+              ask(pasted?.file ?? null);
+            })
+          }
         >
           {batch.isPending ? text.asking : text.ask}
         </button>

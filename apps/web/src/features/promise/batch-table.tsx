@@ -8,6 +8,7 @@ import { wallText } from "../../kernels/wall-text.ts";
 import { zoneClock, type ZoneClock } from "../../kernels/zone-clock.ts";
 import { useText, type Text } from "../../text/text.ts";
 import type { Format } from "../../format/format.ts";
+import { wantedWords } from "./offer-words.ts";
 
 interface BatchTableProps {
   readonly answers: readonly BatchAnswer[];
@@ -60,7 +61,8 @@ interface AnswerRowProps {
 }
 
 function AnswerRow({ answer, clock, hasReference }: AnswerRowProps): JSX.Element {
-  const { batch: text } = useText();
+  const all = useText();
+  const { batch: text } = all;
   const format = useFormat();
   const { enquiry, outcome } = answer;
   const said = sayOutcome(answer, text, format);
@@ -72,7 +74,7 @@ function AnswerRow({ answer, clock, hasReference }: AnswerRowProps): JSX.Element
       {hasReference && <td>{answer.reference}</td>}
       <td>{enquiry.productName}</td>
       <td className="number">{format.count(enquiry.pieces)}</td>
-      <td>{enquiry.wantedAt === null ? text.soon : format.instant(secondsOf(enquiry.wantedAt))}</td>
+      <td>{enquiry.wantedAt === null ? text.soon : wantedWords(enquiry.wantedAt, { text: all, format })}</td>
       <td>{said.ready === null ? "" : <strong>{format.instant(said.ready)}</strong>}</td>
       <td className={said.isBad ? "late-words" : undefined}>{said.verdict}</td>
       <td>

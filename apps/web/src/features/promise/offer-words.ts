@@ -11,6 +11,12 @@ export interface Words {
 /** Shorter pauses and reserves are not worth a sentence. */
 const leastToldSeconds = 60;
 
+/** By when something is wanted: the midnight after a day is that day's end. */
+export function wantedWords(iso: string, { text, format }: Words): string {
+  const at = secondsOf(iso);
+  return format.clock(at) === "00:00" ? text.promise.endOf(format.day(at - 1)) : format.instant(at);
+}
+
 /** How pieces ordered become pieces to form, in sentences. */
 export function quantityWords({ steps }: PromiseQuantity, { text, format }: Words): readonly string[] {
   const words = text.promise.steps;

@@ -23,7 +23,15 @@ export function OrderHold({ plantId, hold, onEnded, onClose }: OrderHoldProps): 
   const [number, setNumber] = useState("");
   const [isMissing, setMissing] = useState(false);
   useEffect(() => field.current?.focus(), []);
-  const revision = book.data?.revision;
+  const send = async (orderNumber: string): Promise<void> => {
+    // the book may still be on its way: the number is typed faster
+    const revision = book.data?.revision ?? (await book.refetch()).data?.revision;
+    if (revision === undefined) return;
+    order.mutate(
+      { holdId: hold.holdId, orderNumber, revision },
+      { onSuccess: () => onEnded(text.ordered(orderNumber)) },
+    );
+  };
   return (
     <form
       className="hold-order"
@@ -32,11 +40,7 @@ export function OrderHold({ plantId, hold, onEnded, onClose }: OrderHoldProps): 
         event.preventDefault();
         const orderNumber = number.trim();
         setMissing(orderNumber === "");
-        if (orderNumber === "" || revision === undefined) return;
-        order.mutate(
-          { holdId: hold.holdId, orderNumber, revision },
-          { onSuccess: () => onEnded(text.ordered(orderNumber)) },
-        );
+        if (orderNumber !== "" && !order.isPending) void send(orderNumber);
       }}
       onKeyDown={(event) => {
         if (event.key === "Escape") onClose();
@@ -61,11 +65,7 @@ export function OrderHold({ plantId, hold, onEnded, onClose }: OrderHoldProps): 
         </p>
       )}
       <div className="tool-group">
-        <button
-          type="submit"
-          className="button button-main"
-          disabled={order.isPending || revision === undefined}
-        >
+        <button type="submit" className="button button-main" disabled={order.isPending}>
           {order.isPending ? text.ordering : text.orderNow}
         </button>
         <button type="button" className="button" onClick={onClose}>
@@ -79,6 +79,7 @@ export function OrderHold({ plantId, hold, onEnded, onClose }: OrderHoldProps): 
       ) : (
         order.error !== null && <FailureWords cause={order.error} />
       )}
+      {book.data === undefined && book.error !== null && <FailureWords cause={book.error} />}
     </form>
   );
 }

@@ -6,7 +6,9 @@ import { surenessMarks, type SurenessMarkKind } from "../../kernels/sureness-mar
 import { useText } from "../../text/text.ts";
 
 const width = 320;
-const middle = 34;
+const middle = 46;
+/** Baselines of the words by order of time: marks that lie close still have their words apart. */
+const wordsAt = [-16, 24, -31, 39] as const;
 
 interface SurenessChartProps {
   readonly sure: SurenessResponse;
@@ -39,7 +41,7 @@ export function SurenessChart({ sure, promised, wantedAt }: SurenessChartProps):
   const [x80, x95] = [xOf("at80"), xOf("at95")];
   const told = marks.map(({ kind, at }) => `${text.chart[kind]} ${format.instant(at)}`).join("; ");
   return (
-    <svg className="sure-chart" viewBox={`0 0 ${width} 62`} role="img" aria-label={text.chartText(told)}>
+    <svg className="sure-chart" viewBox={`0 0 ${width} 90`} role="img" aria-label={text.chartText(told)}>
       <path className="sure-axis" d={`M0 ${middle}H${width}`} />
       <rect className="sure-most" x={0} y={middle - 5} width={x80 ?? width} height={10} />
       {x80 !== null && (
@@ -52,10 +54,7 @@ export function SurenessChart({ sure, promised, wantedAt }: SurenessChartProps):
           transform={`translate(${share * width} ${middle})`}
         >
           <path d={shapes[kind]} />
-          <text
-            y={place % 2 === 0 ? -16 : 24}
-            textAnchor={share < 0.2 ? "start" : share > 0.8 ? "end" : "middle"}
-          >
+          <text y={wordsAt[place]} textAnchor={share < 0.2 ? "start" : share > 0.8 ? "end" : "middle"}>
             {text.chart[kind]}
           </text>
         </g>

@@ -6,6 +6,7 @@ import { secondsOf } from "../../kernels/board-plan.ts";
 import { sayChance } from "../../kernels/chance.ts";
 import { useSureness } from "../../sync/promises.ts";
 import { useText, type Text } from "../../text/text.ts";
+import { wantedWords } from "./offer-words.ts";
 import { SurenessChart } from "./sureness-chart.tsx";
 
 interface SurenessProps {
@@ -38,23 +39,25 @@ export function Sureness({ plantId, enquiry, offer, wantedAt }: SurenessProps): 
 }
 
 function SureWords({ sure }: { readonly sure: SurenessResponse }): JSX.Element {
-  const { promise: text } = useText();
+  const text = useText();
+  const { promise } = text;
   const format = useFormat();
   const at = (iso: string): string => format.instant(secondsOf(iso));
   return (
     <>
       <p>
-        <strong>{chanceWords(sure.chance, text, format)}</strong> {text.chanceFor(at(sure.by))}
+        <strong>{chanceWords(sure.chance, promise, format)}</strong>{" "}
+        {promise.chanceFor(wantedWords(sure.by, { text, format }))}
       </p>
       <p>
-        {sure.at80 === null ? text.atNever(text.chart.at80) : text.at80(at(sure.at80))}{" "}
+        {sure.at80 === null ? promise.atNever(promise.chart.at80) : promise.at80(at(sure.at80))}{" "}
         {sure.at95 === null
           ? sure.at80 === null
             ? ""
-            : text.atNever(text.chart.at95)
-          : text.at95(at(sure.at95))}
+            : promise.atNever(promise.chart.at95)
+          : promise.at95(at(sure.at95))}
       </p>
-      <p className="hint">{text.sureOf(format.count(sure.runs))}</p>
+      <p className="hint">{promise.sureOf(format.count(sure.runs))}</p>
     </>
   );
 }

@@ -21,6 +21,7 @@ export const promiseText: typeof english = {
     day: "Gewünscht bis",
     time: "Um",
     timeHint: "Leer: bis zum Ende des Tages",
+    endOf: (day) => `Ende ${day}`,
     parts: "Teillieferung möglich",
     clear: "Neue Anfrage",
     copyLink: "Link kopieren",

@@ -45,6 +45,7 @@ export const promiseText = {
     day: "Wanted by",
     time: "At",
     timeHint: "Empty: the end of that day",
+    endOf: (day: string) => `the end of ${day}`,
     parts: "May come in parts",
     clear: "New enquiry",
     copyLink: "Copy link",
