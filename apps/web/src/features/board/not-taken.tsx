@@ -6,7 +6,7 @@ import { useBoardStore } from "./use-board.ts";
 const shownMs = 6000;
 
 /** Says, when a run was to be moved, that the plan on the board is not changed by hand. */
-export function NotTaken(): JSX.Element {
+export function NotTaken(): JSX.Element | null {
   const { look: text } = useText();
   const store = useBoardStore();
   const [tries, setTries] = useState(0);

@@ -83,6 +83,7 @@ export function RunPicture({ document: plan, plant, enquiry, offer }: RunPicture
       days,
       shifts: hourMarks(clock, days, hoursApart(secondsPerPx)),
       now: nowSeconds(),
+      frozenUntil: null,
       kept: null,
       held: noMarks,
       promised: noMarks,
