@@ -20,10 +20,14 @@ import { runSolve } from "./jobs/run-solve.ts";
 import type { JobHandlers } from "./ports/job-queue.ts";
 import type { Ports } from "./ports/ports.ts";
 import { forgetOldImports } from "./jobs/forget-old-imports.ts";
+import { exportLoad } from "./queries/export-load.ts";
 import { exportOrderBook } from "./queries/export-order-book.ts";
 import { exportPlan } from "./queries/export-plan.ts";
 import { exportOrders, exportPlant } from "./queries/export-records.ts";
 import { getComparison } from "./queries/get-comparison.ts";
+import { getLoadFindings } from "./queries/get-load-findings.ts";
+import { getLoadOrders } from "./queries/get-load-orders.ts";
+import { getLoad } from "./queries/get-load.ts";
 import { getOrderBook } from "./queries/get-order-book.ts";
 import { getPins } from "./queries/get-pins.ts";
 import { getPlan } from "./queries/get-plan.ts";
@@ -72,6 +76,9 @@ export function createApplication(ports: Ports) {
       getPlant: guard(getPlant),
       getRates: guard(getRates),
       getOrderBook: guard(getOrderBook),
+      getLoad: guard(getLoad),
+      getLoadOrders: guard(getLoadOrders),
+      getLoadFindings: guard(getLoadFindings),
       getPins: guard(getPins),
       getRun: guard(getRun),
       listPlans: guard(listPlans),
@@ -85,6 +92,7 @@ export function createApplication(ports: Ports) {
       exportPlant: guard(exportPlant),
       exportPlan: guard(exportPlan),
       exportOrderBook: guard(exportOrderBook),
+      exportLoad: guard(exportLoad),
       watchPlant: guard(watchPlant),
     },
     /** Handlers of queued jobs, for whoever consumes the queue. */

@@ -48,6 +48,8 @@ export interface RoughPart {
   readonly mouldId: string;
   /** Share of the order's pieces, 0 to 1; the shares of an order add up to 1. */
   readonly share: number;
+  /** Pieces to form, as a mean. */
+  readonly pieces: number;
   /** Seconds × hundredths of a line. */
   readonly run: number;
   readonly change: number;
@@ -154,6 +156,7 @@ function placed(
     lineId: option.lineId,
     mouldId: option.mouldId,
     share,
+    pieces: share * pieces,
     run: Math.round(WHOLE_UNIT * share * pieces * option.secondsPerPiece),
     change: Math.round(WHOLE_UNIT * share * option.changeSeconds),
     over,
