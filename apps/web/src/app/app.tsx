@@ -9,7 +9,7 @@ import { NamingProvider } from "../format/use-naming.ts";
 import { usePlantEvents } from "../sync/events.ts";
 import { usePlant, usePlants } from "../sync/queries.ts";
 import { useLanguage, useText } from "../text/text.ts";
-import { BoardPage, OrdersPage, PlansPage, PlantPage, SheetsPage } from "./pages.tsx";
+import { BoardPage, LoadPage, OrdersPage, PlansPage, PlantPage, SheetsPage } from "./pages.tsx";
 import { Shell } from "./shell.tsx";
 
 const plantKey = "formweek.plant";
@@ -69,6 +69,9 @@ function OpenPlant({ plants }: { readonly plants: PlantListResponse }): JSX.Elem
               </Route>
               <Route path="/plans">
                 <PlansPage key={plant.id} plantId={plant.id} />
+              </Route>
+              <Route path="/load">
+                <LoadPage key={plant.id} plantId={plant.id} />
               </Route>
               <Route path="/orders">
                 <OrdersPage key={plant.id} plantId={plant.id} />

@@ -25,6 +25,7 @@ import "../styles/findings.css";
 import "../styles/plant.css";
 import "../styles/sheets.css";
 import "../styles/versions.css";
+import "../styles/load.css";
 import "../styles/print.css";
 
 applyTheme();

@@ -11,7 +11,14 @@ import { useLatestPlan, useOrders, usePlant, useRates } from "../sync/queries.ts
 import { usePublications } from "../sync/versions.ts";
 import { useWorkingPlan } from "../sync/working-plan.ts";
 import { useText } from "../text/text.ts";
-import { ImportDesk, OrdersScreen, PlansScreen, PlantScreen, SheetsScreen } from "./lazy-screens.ts";
+import {
+  ImportDesk,
+  LoadScreen,
+  OrdersScreen,
+  PlansScreen,
+  PlantScreen,
+  SheetsScreen,
+} from "./lazy-screens.ts";
 
 /** What a page needs of a query before it can show its content. */
 interface Answer {
@@ -81,6 +88,13 @@ export function PlansPage({ plantId }: { readonly plantId: string }): JSX.Elemen
   const wait = notYet([standing(plan), standing(working), standing(publications)]);
   if (wait !== null || plan.data === undefined || working.data === undefined) return <>{wait}</>;
   return <PlansScreen plan={plan.data} working={working.data} publications={publications.data ?? []} />;
+}
+
+export function LoadPage({ plantId }: { readonly plantId: string }): JSX.Element {
+  const plant = usePlant(plantId);
+  const wait = notYet([standing(plant)]);
+  if (wait !== null || plant.data === undefined) return <>{wait}</>;
+  return <LoadScreen plant={plant.data.plant} />;
 }
 
 export function SheetsPage({ plantId }: { readonly plantId: string }): JSX.Element {

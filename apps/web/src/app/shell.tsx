@@ -17,12 +17,13 @@ interface ShellProps {
 
 /** What every page has: name, menu, plant, language, colours, and a word when the connection is gone. */
 export function Shell({ plants, plantId, onPlant, connection, children }: ShellProps): JSX.Element {
-  const { app: text, sheets, versions } = useText();
+  const { app: text, load, sheets, versions } = useText();
   const [place] = useLocation();
   const isOnline = useOnline();
   const menu = [
     { href: "/", label: text.board, isHere: place === "/" },
     { href: "/plans", label: versions.title, isHere: place === "/plans" },
+    { href: "/load", label: load.title, isHere: place === "/load" },
     { href: "/orders", label: text.orders, isHere: place.startsWith("/orders") },
     { href: "/plant", label: text.plant, isHere: place.startsWith("/plant") },
   ];

@@ -108,9 +108,11 @@ function take(client: QueryClient, plantId: string, message: PlantMessage): void
       if (isPlanKnown(client, plantId, message)) old(keys.problems(plantId));
       old(keys.latestPlan(plantId));
       old(keys.orders(plantId));
+      old(keys.load(plantId));
       return;
     case "orders-changed":
       old(keys.orders(plantId));
+      old(keys.load(plantId));
       old(keys.pins(plantId));
       old(keys.problems(plantId));
       return;
@@ -122,6 +124,7 @@ function take(client: QueryClient, plantId: string, message: PlantMessage): void
       old(keys.plants);
       old(keys.plant(plantId));
       old(keys.rates(plantId));
+      old(keys.load(plantId));
       old(keys.pins(plantId));
       old(keys.problems(plantId));
       return;

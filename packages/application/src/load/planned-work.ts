@@ -58,8 +58,8 @@ export function plannedWork(
     if (segment.mould !== null) works.add("mould", segment.mould.mouldId, work);
     const line = lines.get(lineId);
     const amount = Math.round((line?.operatorsNeeded ?? 0) * WHOLE_UNIT);
-    if (line?.operatorPoolId != null && amount > 0)
-      works.add("pool", line.operatorPoolId, { ...work, amount });
+    const poolId = line?.operatorPoolId ?? null;
+    if (poolId !== null && amount > 0) works.add("pool", poolId, { ...work, amount });
   }
   return works;
 }
@@ -81,8 +81,8 @@ function addChange(
   const { mouldOut, mouldIn, teamId } = change;
   if (mouldOut !== null) works.add("mould", mouldOut.mouldId, { ...work, end: mountStart });
   if (mouldIn !== null) works.add("mould", mouldIn.mouldId, { ...work, start: mountStart });
-  if (mouldOut === null && mouldIn === null && next?.mould != null)
-    works.add("mould", next.mould.mouldId, work);
+  const staying = mouldOut === null && mouldIn === null ? (next?.mould ?? null) : null;
+  if (staying !== null) works.add("mould", staying.mouldId, work);
   if (teamId === null) return;
   for (const [from, to] of spellsOf(clipWorkingTime(hours.team(teamId), start, tailStart)))
     works.add("team", teamId, { ...work, start: from, end: to });

@@ -98,9 +98,10 @@ export function roughWork({ placements }: RoughCut, plant: Plant): WorkByResourc
         works.add("mould", mouldId, work);
       }
       const line = lines.get(lineId);
-      if (line?.operatorPoolId == null) continue;
+      const poolId = line?.operatorPoolId ?? null;
+      if (line === undefined || poolId === null) continue;
       const amount = Math.round((run * Math.round(line.operatorsNeeded * WHOLE_UNIT)) / WHOLE_UNIT);
-      works.add("pool", line.operatorPoolId, { kind: "run", amount, ...span });
+      works.add("pool", poolId, { kind: "run", amount, ...span });
     }
     for (const { teamId, change, over } of teams)
       works.add("team", teamId, { kind: "change", amount: change, over, from, to, orderId });

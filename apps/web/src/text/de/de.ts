@@ -5,6 +5,7 @@ import { causesText } from "./causes-text.ts";
 import { editText } from "./edit-text.ts";
 import { hoursText } from "./hours-text.ts";
 import { gapText } from "./gap-text.ts";
+import { loadText } from "./load-text.ts";
 import { ordersText } from "./orders-text.ts";
 import { pictureText } from "./picture-text.ts";
 import { plantText } from "./plant-text.ts";
@@ -22,6 +23,7 @@ export const de: Text = {
   ...editText,
   ...hoursText,
   ...gapText,
+  ...loadText,
   ...ordersText,
   ...bookText,
   ...pictureText,

@@ -6,6 +6,7 @@ import { causesText } from "./causes-text.ts";
 import { editText } from "./edit-text.ts";
 import { hoursText } from "./hours-text.ts";
 import { gapText } from "./gap-text.ts";
+import { loadText } from "./load-text.ts";
 import { ordersText } from "./orders-text.ts";
 import { pictureText } from "./picture-text.ts";
 import { plantText } from "./plant-text.ts";
@@ -21,6 +22,7 @@ export const en = {
   ...editText,
   ...hoursText,
   ...gapText,
+  ...loadText,
   ...ordersText,
   ...bookText,
   ...pictureText,
