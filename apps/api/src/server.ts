@@ -16,6 +16,7 @@ import { promiseRoutes } from "./routes/promises.ts";
 import { type ReadinessCheck, healthRoutes } from "./routes/health.ts";
 import { MOST_FILES, MOST_FILE_BYTES } from "./routes/upload-limits.ts";
 import { importRoutes } from "./routes/imports.ts";
+import { loadRoutes } from "./routes/load.ts";
 import { orderRoutes } from "./routes/orders.ts";
 import { pinRoutes } from "./routes/pins.ts";
 import { planRoutes } from "./routes/plans.ts";
@@ -74,6 +75,7 @@ function apiRoutes(server: WireServer, options: ServerOptions): void {
   plantRoutes(server, options);
   rateRoutes(server, options);
   orderRoutes(server, options);
+  loadRoutes(server, options);
   pinRoutes(server, options);
   promiseRoutes(server, options);
   promiseBatchRoutes(server, options);

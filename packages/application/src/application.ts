@@ -32,10 +32,14 @@ import { holdCapacity } from "./promises/hold-capacity.ts";
 import { orderHold } from "./promises/order-hold.ts";
 import { PromiseQueue } from "./promises/promise-queue.ts";
 import { releaseHold } from "./promises/release-hold.ts";
+import { exportLoad } from "./queries/export-load.ts";
 import { exportOrderBook } from "./queries/export-order-book.ts";
 import { exportPlan } from "./queries/export-plan.ts";
 import { exportOrders, exportPlant } from "./queries/export-records.ts";
 import { getComparison } from "./queries/get-comparison.ts";
+import { getLoadFindings } from "./queries/get-load-findings.ts";
+import { getLoadOrders } from "./queries/get-load-orders.ts";
+import { getLoad } from "./queries/get-load.ts";
 import { getOrderBook } from "./queries/get-order-book.ts";
 import { getPins } from "./queries/get-pins.ts";
 import { getPlan } from "./queries/get-plan.ts";
@@ -92,6 +96,9 @@ export function createApplication(ports: Ports) {
       getRates: guard(getRates),
       getOrderBook: guard(getOrderBook),
       listBookSteps: guard(listBookSteps),
+      getLoad: guard(getLoad),
+      getLoadOrders: guard(getLoadOrders),
+      getLoadFindings: guard(getLoadFindings),
       getPins: guard(getPins),
       getRun: guard(getRun),
       getProvisional: guard(getProvisional),
@@ -113,6 +120,7 @@ export function createApplication(ports: Ports) {
       exportPlant: guard(exportPlant),
       exportPlan: guard(exportPlan),
       exportOrderBook: guard(exportOrderBook),
+      exportLoad: guard(exportLoad),
       watchPlant: guard(watchPlant),
     },
     /** Handlers of queued jobs, for whoever consumes the queue. */

@@ -9,6 +9,7 @@ export * from "./http/findings.ts";
 export * from "./http/health.ts";
 export * from "./http/holds.ts";
 export * from "./http/imports.ts";
+export * from "./http/load.ts";
 export * from "./http/orders.ts";
 export * from "./http/pins.ts";
 export * from "./http/plan-comparison.ts";

@@ -17,6 +17,9 @@ const file = {
   response: { 200: z.string().describe("The file"), ...failures },
 };
 
+/** What the routes of tables to take away have in common. */
+export const fileSchema = { ...file, produces: ["text/csv", mediaTypes.xlsx] };
+
 /** Files in the formats of the import. */
 export function exportRoutes(server: WireServer, { app, actorOf }: Asked): void {
   const schema = { ...file, params: PlantPath };
@@ -49,7 +52,7 @@ export function exportRoutes(server: WireServer, { app, actorOf }: Asked): void 
 
 /** Tables for people to take away; they are not read back. */
 export function tableRoutes(server: WireServer, { app, actorOf }: Asked): void {
-  const schema = { ...file, querystring: TableQuery, produces: ["text/csv", mediaTypes.xlsx] };
+  const schema = { ...fileSchema, querystring: TableQuery };
 
   server.get(
     "/api/plants/:plantId/plans/latest/table",

@@ -11,6 +11,9 @@ function lazyScreen<Props>(
 export const ImportDesk = lazyScreen(
   async () => (await import("../features/imports/import-desk.tsx")).ImportDesk,
 );
+export const LoadScreen = lazyScreen(
+  async () => (await import("../features/load/load-screen.tsx")).LoadScreen,
+);
 export const OrdersScreen = lazyScreen(
   async () => (await import("../features/orders/orders-screen.tsx")).OrdersScreen,
 );

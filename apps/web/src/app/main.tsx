@@ -26,6 +26,7 @@ import "../styles/plant.css";
 import "../styles/promise.css";
 import "../styles/sheets.css";
 import "../styles/versions.css";
+import "../styles/load.css";
 import "../styles/print.css";
 
 const client = new QueryClient({

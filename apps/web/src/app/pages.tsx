@@ -17,6 +17,7 @@ import { useWorkingPlan } from "../sync/working-plan.ts";
 import { useText } from "../text/text.ts";
 import {
   ImportDesk,
+  LoadScreen,
   OrdersScreen,
   PlansScreen,
   PlantScreen,
@@ -107,6 +108,13 @@ export function PlansPage({ plantId }: { readonly plantId: string }): JSX.Elemen
   const wait = notYet([standing(plan), standing(working), standing(publications)]);
   if (wait !== null || plan.data === undefined || working.data === undefined) return <>{wait}</>;
   return <PlansScreen plan={plan.data} working={working.data} publications={publications.data ?? []} />;
+}
+
+export function LoadPage({ plantId }: { readonly plantId: string }): JSX.Element {
+  const plant = usePlant(plantId);
+  const wait = notYet([standing(plant)]);
+  if (wait !== null || plant.data === undefined) return <>{wait}</>;
+  return <LoadScreen plant={plant.data.plant} />;
 }
 
 export function SheetsPage({ plantId }: { readonly plantId: string }): JSX.Element {

@@ -16,11 +16,12 @@ interface ShellProps {
 
 /** What every page has: name, menu, plant, the reader's settings, and a word when the connection is gone. */
 export function Shell({ plants, plantId, onPlant, connection, children }: ShellProps): JSX.Element {
-  const { app: text, promise, sheets, versions } = useText();
+  const { app: text, load, promise, sheets, versions } = useText();
   const [place] = useLocation();
   const menu = [
     { href: "/", label: text.board, isHere: place === "/" },
     { href: "/plans", label: versions.title, isHere: place === "/plans" },
+    { href: "/load", label: load.title, isHere: place === "/load" },
     { href: "/orders", label: text.orders, isHere: place.startsWith("/orders") },
     { href: "/promise", label: promise.title, isHere: place.startsWith("/promise") },
     { href: "/plant", label: text.plant, isHere: place.startsWith("/plant") },

@@ -163,10 +163,12 @@ function take(client: QueryClient, plantId: string, message: PlantMessage): void
       old(keys.orders(plantId));
       old(keys.holds(plantId));
       old(keys.promises(plantId));
+      old(keys.load(plantId));
       return;
     case "orders-changed":
       old(keys.orders(plantId));
       old(keys.promises(plantId));
+      old(keys.load(plantId));
       old(keys.pins(plantId));
       old(keys.problems(plantId));
       return;
@@ -184,6 +186,7 @@ function take(client: QueryClient, plantId: string, message: PlantMessage): void
       old(keys.plant(plantId));
       old(keys.rates(plantId));
       old(keys.promises(plantId));
+      old(keys.load(plantId));
       old(keys.pins(plantId));
       old(keys.problems(plantId));
       return;

@@ -29,6 +29,7 @@ export const keys = {
   comparison: (plantId: string, fromId: string, toId: string) =>
     ["comparison", plantId, fromId, toId] as const,
   olderSteps: (plantId: string, before: number) => ["older steps", plantId, before] as const,
+  load: (plantId: string) => ["load", plantId] as const,
   problems: (plantId: string) => ["problem", plantId] as const,
   problem: (plantId: string, planId: string) => ["problem", plantId, planId] as const,
   solve: (plantId: string, runId: string) => ["solve", plantId, runId] as const,

@@ -39,7 +39,7 @@ export function changeMatrices(plant: Plant, states: readonly LineState[]): Chan
   for (const line of plant.lines) {
     const terms = changeTerms(plant, line);
     if (terms === null) continue;
-    const key = termsKey(plant, terms);
+    const key = changeClassKey(plant, terms);
     const known = classByTerms.get(key);
     const id = known ?? `C${String(changeClasses.length + 1)}`;
     classOfLine.set(line.id, id);
@@ -50,7 +50,8 @@ export function changeMatrices(plant: Plant, states: readonly LineState[]): Chan
   return { changes: specs.specs, changeClasses, classOfLine };
 }
 
-function termsKey(plant: Plant, { line, rules }: Omit<ChangeRequest, "from" | "to">): string {
+/** Equal for lines whose changes take the same. */
+export function changeClassKey(plant: Plant, { line, rules }: Omit<ChangeRequest, "from" | "to">): string {
   return [
     plant.changeoverRules.indexOf(rules),
     line.loadingSide,

@@ -29,11 +29,33 @@ export function weekBuckets(timeZone: string, window: TimeWindow, firstWeekday: 
   return bucketsFrom(timeZone, first, last, 7);
 }
 
-/** One bucket per shift of a calendar that reaches into the window, uncut; overlapping shifts give overlapping buckets. */
-export function shiftBuckets(shifts: readonly ShiftInstance[], window: TimeWindow): readonly Bucket[] {
-  return shifts
+/**
+ * One bucket per shift of a calendar that reaches into the window, and one without a name ("2026-06-08") for each gap between
+ * them, so that no time is lost. Where shifts overlap, the later one begins a new bucket. Buckets are cut to the window.
+ */
+export function shiftBuckets(
+  timeZone: string,
+  shifts: readonly ShiftInstance[],
+  window: TimeWindow,
+): readonly Bucket[] {
+  const buckets: Bucket[] = [];
+  const gap = (start: number, end: number): void => {
+    if (start < end) buckets.push({ label: localDateText(localDayAt(timeZone, start)), start, end });
+  };
+  const inWindow = shifts
     .filter(({ start, end }) => start < window.end && end > window.start)
-    .map(({ date, name, start, end }) => ({ label: `${date} ${name}`, start, end }));
+    .sort((a, b) => a.start - b.start || a.end - b.end);
+  let reached = window.start;
+  inWindow.forEach(({ date, name, start, end }, index) => {
+    const from = Math.max(start, reached);
+    const to = Math.min(end, inWindow[index + 1]?.start ?? end, window.end);
+    if (from >= to) return;
+    gap(reached, from);
+    buckets.push({ label: `${date} ${name}`, start: from, end: to });
+    reached = to;
+  });
+  gap(reached, window.end);
+  return buckets;
 }
 
 function bucketsFrom(timeZone: string, first: number, last: number, days: 1 | 7): readonly Bucket[] {

@@ -8,6 +8,7 @@ import { holdsText } from "./holds-text.ts";
 import { hoursText } from "./hours-text.ts";
 import { lookText } from "./look-text.ts";
 import { gapText } from "./gap-text.ts";
+import { loadText } from "./load-text.ts";
 import { ordersText } from "./orders-text.ts";
 import { pictureText } from "./picture-text.ts";
 import { plantText } from "./plant-text.ts";
@@ -27,6 +28,7 @@ export const de: Text = {
   ...hoursText,
   ...gapText,
   ...lookText,
+  ...loadText,
   ...ordersText,
   ...bookText,
   ...pictureText,
