@@ -15,7 +15,7 @@ interface PlayedLot {
 }
 
 /** Seconds of repairs during so many seconds of running: as many as exponential times between failures leave room for. */
-export function repairSeconds(
+function repairSeconds(
   running: number,
   { meanBetweenSeconds, meanRepairSeconds }: LineFailures,
   random: Random,
