@@ -47,3 +47,4 @@ export { applyHours, inverseHours } from "./planning/apply-hours.ts";
 export { hoursFaults } from "./planning/hours-faults.ts";
 export { retimedDocument } from "./planning/retime-document.ts";
 export { planOfDocument } from "./planning/plan-of-document.ts";
+export { valueFault } from "./value-fault.ts";

@@ -64,5 +64,5 @@ export * from "./load/line-load.ts";
 export * from "./kpi/production-record.ts";
 export * from "./kpi/key-figures.ts";
 export * from "./kpi/every-part-every.ts";
-export type { PlantFault, PlantFaultCode } from "./plant/plant-fault.ts";
+export type { PlantFault, RecordFault, RecordKind } from "./plant/plant-fault.ts";
 export * from "./plant/plant-faults.ts";
