@@ -1,10 +1,13 @@
-import type { FieldFault } from "@formweek/application";
+import { type FieldFault, valueFault } from "@formweek/application";
 import type { FastifyError, FastifyRequest } from "fastify";
 
 /** A place of a request that its schema refuses, as the validator names it. */
 interface Issue {
   readonly instancePath: string;
   readonly message?: string | undefined;
+  /** Code of the validator, and what goes with it. */
+  readonly keyword: string;
+  readonly params: Readonly<Record<string, unknown>>;
 }
 
 /** Letters of a value that are shown. */
@@ -16,7 +19,7 @@ export function requestFaults(
   part: FastifyError["validationContext"],
   request: FastifyRequest,
 ): readonly FieldFault[] {
-  return issues.map(({ instancePath, message = "is not valid" }) => {
+  return issues.map(({ instancePath, message = "is not valid", keyword, params }) => {
     const steps = instancePath.split("/").filter((step) => step !== "");
     const came = valueAt(partOf(request, part), steps);
     return {
@@ -26,6 +29,7 @@ export function requestFaults(
         came === undefined
           ? "Add it, as the interface's description says (/api/docs)."
           : "Send a value that the interface's description allows (/api/docs).",
+      cause: valueFault({ ...params, code: keyword }, came === undefined),
     };
   });
 }

@@ -1,5 +1,6 @@
 import type { EditRefusal } from "@formweek/scheduler";
-import type { PinCause } from "./commands/pin-cause.ts";
+import type { RecordKind } from "@formweek/capacity-model";
+import type { FaultCause } from "./fault-cause.ts";
 
 /** One bad field or row behind a refusal. `path` is a field path ("lines.0.name") or a place in a file; "" for the whole input. */
 export interface FieldFault {
@@ -7,7 +8,9 @@ export interface FieldFault {
   readonly problem: string;
   readonly remedy: string;
   /** The same apart from words; absent where only the words are known. */
-  readonly cause?: PinCause;
+  readonly cause?: FaultCause;
+  /** The record of the path, where it leads to one. */
+  readonly record?: { readonly kind: RecordKind; readonly name: string };
 }
 
 /** Stable codes of refusals; each is answered with one HTTP status by the API and one exit text by the command line. */

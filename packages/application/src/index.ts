@@ -56,3 +56,4 @@ export { promiseGiven } from "./promises/ask-promise.ts";
 export { findAlternatives } from "./promises/find-alternatives.ts";
 export type * from "./promises/promise-answer.ts";
 export { enquiryTable } from "./promises/enquiry-table.ts";
+export { valueFault } from "./value-fault.ts";

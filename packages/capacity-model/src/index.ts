@@ -71,5 +71,5 @@ export type { AmountSpell, Steps } from "./load/steps.ts";
 export * from "./kpi/production-record.ts";
 export * from "./kpi/key-figures.ts";
 export * from "./kpi/every-part-every.ts";
-export type { PlantFault, PlantFaultCode } from "./plant/plant-fault.ts";
+export type { PlantFault, RecordFault, RecordKind } from "./plant/plant-fault.ts";
 export * from "./plant/plant-faults.ts";

@@ -1,4 +1,5 @@
 export * from "./scalars.ts";
+export * from "./fault-cause.ts";
 export * from "./problem-details.ts";
 export * from "./plan-cause.ts";
 export * from "./plan-document.ts";

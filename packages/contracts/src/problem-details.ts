@@ -1,7 +1,6 @@
 import { z } from "zod";
-import { Compared } from "./plan-cause.ts";
+import { FaultCause, RecordKind } from "./fault-cause.ts";
 import { EditRefusal } from "./plan-edit.ts";
-import { Id, InstantText } from "./scalars.ts";
 
 /** Stable codes of failures. */
 export const ProblemCode = z.enum([
@@ -49,31 +48,18 @@ export const ProblemCode = z.enum([
 ]);
 export type ProblemCode = z.infer<typeof ProblemCode>;
 
-/** What stands against holding an order at a place, apart from words. */
-export const PinCause = z
-  .discriminatedUnion("kind", [
-    z.object({ kind: z.literal("no place named") }),
-    z.object({ kind: z.literal("covered by stock") }),
-    z.object({ kind: z.literal("no such line"), lineId: z.string() }),
-    z.object({ kind: z.literal("does not fit"), mouldId: Id, check: z.string(), compared: Compared }),
-    z.object({ kind: z.literal("outside window"), from: InstantText, to: InstantText }),
-    z.object({ kind: z.literal("before earliest start"), earliest: InstantText }),
-    z.object({
-      kind: z.literal("closed"),
-      next: InstantText.nullable().describe("Next working time in the planning window; null: none is left"),
-    }),
-  ])
-  .meta({ id: "PinCause" });
-export type PinCause = z.infer<typeof PinCause>;
-
 /** One field or row behind a failure. */
 export const FieldFault = z.object({
   path: z.string().describe('Field path ("seconds") or place in a file; empty for the whole input'),
   problem: z.string().describe("What is wrong"),
   remedy: z.string().describe("What to do about it"),
-  cause: PinCause.exactOptional().describe(
-    "The same apart from words, where the place of a held order is at fault",
+  cause: FaultCause.exactOptional().describe(
+    "The same apart from words; absent where only the words are known",
   ),
+  record: z
+    .object({ kind: RecordKind, name: z.string() })
+    .exactOptional()
+    .describe("The record of the path, where it leads to one"),
 });
 export type FieldFault = z.infer<typeof FieldFault>;
 

@@ -136,6 +136,7 @@ const noSuchPlan = (place: number) =>
         path: "place",
         problem: `Nothing can be chosen at place ${place}.`,
         remedy: "Name a place of the list.",
+        cause: { kind: "nothing at place", place },
       },
     ],
   );

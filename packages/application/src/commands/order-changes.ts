@@ -2,6 +2,7 @@ import { Order } from "@formweek/capacity-model";
 import { type FieldFault, appError } from "../errors.ts";
 import { remedyOfOrderField } from "../import/order-remedies.ts";
 import { type Result, ok, refused } from "../result.ts";
+import { valueFault } from "../value-fault.ts";
 
 /** An order's fields as they are sent: of the right kinds, their ranges not looked at yet. */
 export type OrderTerms = Omit<Order, "id" | "productId" | "kind"> & {
@@ -32,9 +33,14 @@ export function checkedChanges(changes: readonly OrderChange[]): Result<CheckedC
   for (const [index, { before, after }] of changes.entries()) {
     const id = after?.id ?? before?.id;
     if (id === undefined) faults.push({ path: `change ${index + 1}`, ...emptyChange });
-    else if (named.has(id)) faults.push({ path: `order ${id}`, ...namedTwice });
+    else if (named.has(id))
+      faults.push({ path: `order ${id}`, record: { kind: "order", name: id }, ...namedTwice });
     else if (before !== null && before.id !== id)
-      faults.push({ path: `order ${before.id}, id`, ...otherNumber });
+      faults.push({
+        path: `order ${before.id}, id`,
+        record: { kind: "order", name: before.id },
+        ...otherNumber,
+      });
     else if (after === null) removeIds.push(id);
     else {
       const parsed = Order.safeParse(after);
@@ -48,14 +54,16 @@ export function checkedChanges(changes: readonly OrderChange[]): Result<CheckedC
 
 function faultOf(
   order: OrderTerms,
-  { path, message }: { readonly path: readonly PropertyKey[]; readonly message: string },
+  issue: { readonly path: readonly PropertyKey[]; readonly message: string },
 ): FieldFault {
-  const field = String(path[0] ?? "");
+  const field = String(issue.path[0] ?? "");
   const value = String(order[field as keyof OrderTerms]);
   return {
     path: `order ${order.id}, ${field}`,
-    problem: `"${value}": ${message}`,
+    problem: `"${value}": ${issue.message}`,
     remedy: remedyOfOrderField(field),
+    cause: valueFault({ ...issue }),
+    record: { kind: "order", name: order.id },
   };
 }
 
@@ -74,11 +82,17 @@ function refusalOf(faults: readonly FieldFault[]) {
 }
 
 const emptyChange = {
+  cause: { kind: "no order named" },
   problem: "names no order",
   remedy: "Say what the order was, what it is to be, or both.",
-};
-const namedTwice = { problem: "is changed twice", remedy: "Give each order one change." };
+} as const;
+const namedTwice = {
+  cause: { kind: "order changed twice" },
+  problem: "is changed twice",
+  remedy: "Give each order one change.",
+} as const;
 const otherNumber = {
+  cause: { kind: "order gets another number" },
   problem: "gets another number",
   remedy: "Remove the order and add a new one with that number.",
-};
+} as const;

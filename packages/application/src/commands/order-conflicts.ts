@@ -41,20 +41,29 @@ interface Versions {
 
 function faultsBetween(id: string, { stored, seen }: Versions, timeZone: string): readonly FieldFault[] {
   const remedy = "Decide which version is to stand.";
-  if (stored === null) return [{ path: `order ${id}`, problem: "is not in the book any more", remedy }];
-  if (seen === null) return [{ path: `order ${id}`, problem: "is in the book already", remedy }];
+  const record = { kind: "order", name: id } as const;
+  const whole = { path: `order ${id}`, record, remedy };
+  if (stored === null)
+    return [{ ...whole, problem: "is not in the book any more", cause: { kind: "order gone" } }];
+  if (seen === null)
+    return [{ ...whole, problem: "is in the book already", cause: { kind: "order there already" } }];
   const fields = Object.keys(stored) as readonly (keyof Order)[];
-  const shown = (order: OrderTerms, field: keyof Order): string => {
+  const shown = (order: OrderTerms, field: keyof Order): string | null => {
     const value = order[field];
-    if (value === null) return "empty";
+    if (value === null) return null;
     const isInstant = field === "dueAt" || field === "earliestStartAt";
     return isInstant && typeof value === "number" ? localTextAt(timeZone, value) : String(value);
   };
   return fields
     .filter((field) => stored[field] !== seen[field])
-    .map((field) => ({
-      path: `order ${id}, ${field}`,
-      problem: `is ${shown(stored, field)} now and was ${shown(seen, field)} when you looked`,
-      remedy,
-    }));
+    .map((field): FieldFault => {
+      const versions = { now: shown(stored, field), seen: shown(seen, field) };
+      return {
+        path: `order ${id}, ${field}`,
+        problem: `is ${versions.now ?? "empty"} now and was ${versions.seen ?? "empty"} when you looked`,
+        remedy,
+        cause: { kind: "order changed meanwhile", field, ...versions },
+        record,
+      };
+    });
 }

@@ -145,10 +145,11 @@ function unreadable(faults: readonly TableFault[]): AppError {
       cause: faults[0] === undefined ? "" : `${faults[0].fileName}: ${faults[0].problem}`,
       remedy: faults[0]?.remedy ?? "",
     },
-    faults.map(({ fileName, row, problem, remedy }) => ({
+    faults.map(({ fileName, row, code, problem, remedy }) => ({
       path: row === null ? fileName : `${fileName}, row ${row}`,
       problem,
       remedy,
+      cause: { kind: "file unreadable", code },
     })),
   );
 }

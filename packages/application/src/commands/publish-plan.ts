@@ -43,7 +43,8 @@ function frozenWithin({ horizon, plant }: PlanDocument, until: number | null): R
     path: "frozenUntil",
     problem: `${local(until)} lies outside the plan, ${local(start)} to ${local(end)}.`,
     remedy: "Name an instant after the plan's start and no later than its end, or none.",
-  };
+    cause: { kind: "frozen end outside plan", from: horizon.start, to: horizon.end },
+  } as const;
   const text = { cause: fault.problem, remedy: fault.remedy };
   return refused(appError("invalid-input", { title: "The plan cannot be frozen so.", ...text }, [fault]));
 }

@@ -20,12 +20,22 @@ function refusalOf(title: string, faults: readonly PlantFault[]): AppError | nul
   const remedy = "Correct the entries named below and try again.";
   return appError(
     "invalid-input",
-    { title, cause: `${first.record}: ${first.cause}${more}`, remedy },
+    { title, cause: `${recordText(first)}: ${first.cause}${more}`, remedy },
     faults.slice(0, MOST_FAULTS).map(fieldFault),
   );
 }
 
 /** A fault of a record by the name people know it by, and its field. */
-function fieldFault({ record, field, cause, remedy }: PlantFault): FieldFault {
-  return { path: field === "" ? record : `${record}, ${field}`, problem: cause, remedy };
+function fieldFault(fault: PlantFault): FieldFault {
+  const { said, of, field, cause, remedy } = fault;
+  const record = recordText(fault);
+  return {
+    path: field === "" ? record : `${record}, ${field}`,
+    problem: cause,
+    remedy,
+    cause: said,
+    record: of,
+  };
 }
+
+const recordText = ({ of }: PlantFault): string => `${of.kind} ${of.name}`;

@@ -58,5 +58,12 @@ const notLate = (orderId: string, state: string) =>
       cause: `In the working plan order ${orderId} is ${state}.`,
       remedy: "Choose an order that is late.",
     },
-    [{ path: "orderId", problem: `Order ${orderId} is ${state}.`, remedy: "Name an order that is late." }],
+    [
+      {
+        path: "orderId",
+        problem: `Order ${orderId} is ${state}.`,
+        remedy: "Name an order that is late.",
+        cause: { kind: "order not late", orderId },
+      },
+    ],
   );

@@ -1,3 +1,5 @@
+import type { FaultCause } from "../fault-cause.ts";
+
 /** Named parts of a fault's sentence: names and figures of the file. */
 export type ImportFaultValues = Readonly<Record<string, string>>;
 
@@ -105,6 +107,8 @@ export interface FaultWords {
   readonly remedy: string;
   readonly code?: ImportFaultCode;
   readonly values?: ImportFaultValues;
+  /** Where there is no code: the same apart from words. */
+  readonly cause?: FaultCause;
 }
 
 /** The words of a code with its values. */

@@ -7,6 +7,7 @@ import type { FaultWords } from "./import-words.ts";
 import { remedyOfOrderField } from "./order-remedies.ts";
 import type { ProductFinder } from "./product-finder.ts";
 import type { ReadRow, ReadRows } from "./read-table.ts";
+import { valueFault } from "../value-fault.ts";
 
 export interface OrderRowContext {
   readonly plant: Plant;
@@ -50,7 +51,11 @@ export function orderOfRow(
   });
   for (const issue of parsed.error?.issues ?? []) {
     const field = fieldOf(issue.path);
-    fault(field, "error", { problem: issue.message, remedy: remedyOfOrderField(field) });
+    fault(field, "error", {
+      problem: issue.message,
+      remedy: remedyOfOrderField(field),
+      cause: valueFault({ ...issue }),
+    });
   }
   if (dueAt < context.planStart) fault("due", "warning", faultWords("due-before-planning"));
   const bad = faults.some(({ severity }) => severity === "error");

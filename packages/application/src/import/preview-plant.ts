@@ -14,6 +14,7 @@ import type { ReadRows } from "./read-table.ts";
 import { sameRecord } from "./same-record.ts";
 import { faultWords } from "./import-words.ts";
 import type { FaultWords } from "./import-words.ts";
+import { valueFault } from "../value-fault.ts";
 
 export interface PlantPreviewInput {
   readonly tables: readonly Table[];
@@ -162,6 +163,7 @@ function judged(
         faultAt(draft, issue.path, {
           problem: issue.message,
           remedy: "Correct the value; the manual lists every column.",
+          cause: valueFault({ ...issue }),
         }),
       ),
     };
@@ -175,7 +177,7 @@ function judged(
 }
 
 function recordFault(draft: PlantDraft, fault: PlantFault): ImportFault {
-  return faultAt(draft, fault.path, { problem: fault.cause, remedy: fault.remedy });
+  return faultAt(draft, fault.path, { problem: fault.cause, remedy: fault.remedy, cause: fault.said });
 }
 
 function faultAt(draft: PlantDraft, path: readonly PropertyKey[], said: FaultWords): ImportFault {

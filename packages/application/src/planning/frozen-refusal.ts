@@ -2,6 +2,7 @@ import { localTextAt } from "@formweek/capacity-model";
 import type { Pin } from "@formweek/scheduler";
 import { type AppError, appError } from "../errors.ts";
 import type { FrozenPlan } from "./frozen-plan.ts";
+import { isoInstant } from "./iso-instant.ts";
 
 const MOST_NAMED = 20;
 
@@ -30,6 +31,7 @@ export function frozenRefusal(
       path: "overFrozen",
       problem: `Order ${orderId} is given out${lineId === null ? "" : ` for ${lines.get(lineId) ?? lineId}`} at ${local(startAt ?? at)}.`,
       remedy,
+      cause: { kind: "order frozen", orderId, lineId, at: isoInstant(startAt ?? at) },
     })),
   );
 }

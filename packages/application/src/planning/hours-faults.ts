@@ -12,6 +12,7 @@ import {
 import type { FormingLine, Plant, TimeWindow } from "@formweek/capacity-model";
 import type { FieldFault } from "../errors.ts";
 import { applyHours } from "./apply-hours.ts";
+import type { HoursCause } from "./hours-cause.ts";
 import type { HoursEdit, LineClosing, ShiftAdded } from "./plan-edit.ts";
 
 /** What the change would be made to. */
@@ -35,13 +36,28 @@ export function hoursFaults(edit: HoursEdit, now: HoursNow): readonly FieldFault
   }
 }
 
-const fault = (path: string, problem: string, remedy: string): FieldFault => ({
+const fault = (path: string, cause: HoursCause, problem: string, remedy: string): FieldFault => ({
   path: `edit.${path}`,
   problem,
   remedy,
+  cause,
 });
 
 const asText = (local: string): string => local.replace("T", " ");
+
+const spellText = ({ from, to, reason }: Pick<LineClosing, "from" | "to" | "reason">) => ({
+  from: asText(from),
+  to: asText(to),
+  reason,
+});
+
+const noSuchDate = (path: string, date: string): FieldFault =>
+  fault(
+    path,
+    { kind: "no such date", date },
+    `${date} is no date of the calendar.`,
+    "Correct the day or the month.",
+  );
 
 function closingFaults(closure: LineClosing, { plant, horizon }: HoursNow): readonly FieldFault[] {
   const { lineId, from, to } = closure;
@@ -52,6 +68,7 @@ function closingFaults(closure: LineClosing, { plant, horizon }: HoursNow): read
     return [
       fault(
         "closure.to",
+        { kind: "ends before start", from: asText(from), to: asText(to) },
         `It ends at ${asText(to)}, not after its start at ${asText(from)}.`,
         "Let it end after its start.",
       ),
@@ -64,6 +81,7 @@ function closingFaults(closure: LineClosing, { plant, horizon }: HoursNow): read
       .map((other) =>
         fault(
           "closure.from",
+          { kind: "line closed already", lineId, ...spellText(other) },
           `The line is closed already from ${asText(other.from)} to ${asText(other.to)} (${other.reason}).`,
           "Choose a spell beside it, or open the line again first and close it for the whole spell.",
         ),
@@ -93,6 +111,7 @@ function openingFaults(
     return [
       fault(
         "closure.from",
+        { kind: "no such closure" },
         `The line has no such closure${named.length > 0 ? `; it is closed ${named.join(", ")}` : " of its own"}.`,
         "Look at the line's closures as they are now. A closure of a calendar holds for every line of it: add a shift instead.",
       ),
@@ -125,6 +144,7 @@ function takingBackFaults(
     return [
       fault(
         "shift",
+        { kind: "no such added shift", name, date },
         `There is no such added shift "${name}" on ${date}: it was taken back already, or is another one now.`,
         "Look at the added shifts as they are now.",
       ),
@@ -137,7 +157,12 @@ function unknownLine(path: string, lineId: string, { lines }: Plant): readonly F
   if (lines.some(({ id }) => id === lineId)) return [];
   const named = lines.map(({ id }) => id).join(", ");
   return [
-    fault(path, `"${lineId}" is no line of this plant; its lines are ${named}.`, "Choose one of its lines."),
+    fault(
+      path,
+      { kind: "no such line", lineId },
+      `"${lineId}" is no line of this plant; its lines are ${named}.`,
+      "Choose one of its lines.",
+    ),
   ];
 }
 
@@ -148,13 +173,14 @@ function shiftReferences(shift: ShiftAdded, plant: Plant): readonly FieldFault[]
     return [
       fault(
         "shift.lineIds",
+        { kind: "shift for nobody" },
         "The shift names no line and nobody who comes.",
         "Name a line, a setter team or operators.",
       ),
     ];
   const people = [
-    { path: "teamIds", ids: teamIds, known: plant.setterTeams, what: "setter team" },
-    { path: "operators", ids: poolIds, known: plant.operatorPools, what: "operator pool" },
+    { path: "teamIds", ids: teamIds, known: plant.setterTeams, what: "setter team" as const },
+    { path: "operators", ids: poolIds, known: plant.operatorPools, what: "operator pool" as const },
   ];
   return [
     ...lineIds.flatMap((lineId, place) => unknownLine(`shift.lineIds.${place}`, lineId, plant)),
@@ -162,7 +188,14 @@ function shiftReferences(shift: ShiftAdded, plant: Plant): readonly FieldFault[]
       ids.flatMap((id, place) =>
         known.some((record) => record.id === id)
           ? []
-          : [fault(`shift.${path}.${place}`, `"${id}" is no ${what} of this plant.`, `Choose a ${what}.`)],
+          : [
+              fault(
+                `shift.${path}.${place}`,
+                { kind: "unknown reference", to: what, id },
+                `"${id}" is no ${what} of this plant.`,
+                `Choose a ${what}.`,
+              ),
+            ],
       ),
     ),
     ...[
@@ -173,7 +206,14 @@ function shiftReferences(shift: ShiftAdded, plant: Plant): readonly FieldFault[]
       ids.flatMap((id, place) =>
         ids.indexOf(id) === place
           ? []
-          : [fault(`shift.${path}.${place}`, `"${id}" is named twice.`, "Name it once.")],
+          : [
+              fault(
+                `shift.${path}.${place}`,
+                { kind: "named twice", id },
+                `"${id}" is named twice.`,
+                "Name it once.",
+              ),
+            ],
       ),
     ),
   ];
@@ -181,12 +221,12 @@ function shiftReferences(shift: ShiftAdded, plant: Plant): readonly FieldFault[]
 
 function shiftTimeFaults(shift: ShiftAdded, timeZone: string): readonly FieldFault[] {
   const { date, start, end } = shift;
-  if (parseLocalDate(date) === null)
-    return [fault("shift.date", `${date} is no date of the calendar.`, "Correct the day or the month.")];
+  if (parseLocalDate(date) === null) return [noSuchDate("shift.date", date)];
   if (start === end)
     return [
       fault(
         "shift.end",
+        { kind: "shift without length", at: start },
         `The shift starts and ends at ${start}.`,
         "Name another end; work a whole day in several shifts.",
       ),
@@ -213,6 +253,7 @@ function lineGainFaults(shift: ShiftAdded, { plant, line, path }: LineGain): rea
     return [
       fault(
         path,
+        { kind: "line closed already", lineId: line.id, ...spellText(closed) },
         `${line.name} is closed from ${asText(closed.from)} to ${asText(closed.to)} (${closed.reason}).`,
         "Open the line again first, or choose other hours.",
       ),
@@ -227,6 +268,12 @@ function lineGainFaults(shift: ShiftAdded, { plant, line, path }: LineGain): rea
   return [
     fault(
       path,
+      {
+        kind: "line works already",
+        lineId: line.id,
+        from: `${shift.date} ${shift.start}`,
+        to: shift.end,
+      },
       `${line.name} works from ${shift.start} to ${shift.end} on ${shift.date} already.`,
       "Choose hours in which the line does not work, or leave it out.",
     ),
@@ -236,15 +283,13 @@ function lineGainFaults(shift: ShiftAdded, { plant, line, path }: LineGain): rea
 /** Of a day that there is, and of an hour that the clocks show on it. */
 function timeFaults(path: string, local: string, timeZone: string): readonly FieldFault[] {
   const wall = parseLocalDateTime(local);
-  if (wall === null)
-    return [
-      fault(path, `${local.slice(0, 10)} is no date of the calendar.`, "Correct the day or the month."),
-    ];
+  if (wall === null) return [noSuchDate(path, local.slice(0, 10))];
   if (!isSkippedWall(timeZone, wall)) return [];
   const shown = localTextAt(timeZone, instantOfLocalText(timeZone, local) ?? 0);
   return [
     fault(
       path,
+      { kind: "hour skipped", at: asText(local), instead: asText(shown) },
       `No clock shows ${asText(local)}: that hour is skipped when the clocks change.`,
       `Choose an hour that there is, such as ${asText(shown)}.`,
     ),
@@ -259,6 +304,7 @@ function outsideFaults(path: "closure" | "shift", span: TimeWindow, now: HoursNo
   return [
     fault(
       path === "closure" ? "closure.from" : "shift.date",
+      { kind: "after plan", planEnd: asText(localTextAt(plant.timeZone, horizon.end)) },
       `It lies after ${asText(localTextAt(plant.timeZone, horizon.end))}, where the plan ends.`,
       "Choose a time within the plan.",
     ),
@@ -269,6 +315,7 @@ function overFault(path: string, end: number, { plant, horizon }: HoursNow): Fie
   const local = (at: number): string => asText(localTextAt(plant.timeZone, at));
   return fault(
     path,
+    { kind: "over before plan", over: local(end), planStart: local(horizon.start) },
     `It is over at ${local(end)}; the plan begins at ${local(horizon.start)}.`,
     "Choose a time that the plan has still ahead.",
   );

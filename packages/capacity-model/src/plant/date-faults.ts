@@ -1,15 +1,15 @@
 import { parseLocalDate, parseLocalDateTime, parseLocalTime } from "../calendar/civil-date.ts";
-import { faultIn } from "./plant-fault.ts";
+import { examined, faultIn } from "./plant-fault.ts";
 import type { Examined, PlantFault } from "./plant-fault.ts";
 import type { Plant } from "./plant.ts";
 
 /** Dates that no calendar has, spells that end before they start, and breaks that lie outside their shift. */
 export function dateFaults(plant: Plant): readonly PlantFault[] {
-  const start = { path: [], record: `plant ${plant.id}` };
+  const start = examined([], "plant", plant.id);
   return [
     ...(plant.planFrom === null ? [] : dateFault(start, ["planFrom"], plant.planFrom)),
     ...plant.calendars.flatMap((calendar, index) => {
-      const from = { path: ["calendars", index], record: `calendar ${calendar.id}` };
+      const from = examined(["calendars", index], "calendar", calendar.id);
       return [
         ...calendar.closures.flatMap((closure, place) => spellFaults(from, ["closures", place], closure)),
         ...calendar.extraShifts.flatMap((shift, place) =>
@@ -20,28 +20,20 @@ export function dateFaults(plant: Plant): readonly PlantFault[] {
       ];
     }),
     ...plant.lineClosures.flatMap((closure, index) =>
-      spellFaults(
-        { path: ["lineClosures", index], record: `closure of line ${closure.lineId}` },
-        [],
-        closure,
-      ),
+      spellFaults(examined(["lineClosures", index], "closure of line", closure.lineId), [], closure),
     ),
     ...plant.addedShifts.flatMap((shift, index) => {
-      const from = { path: ["addedShifts", index], record: `added shift ${shift.name} of ${shift.date}` };
+      const from = examined(["addedShifts", index], "added shift", `${shift.name}, ${shift.date}`);
       return [...dateFault(from, ["date"], shift.date), ...breakFaults(from, [], shift)];
     }),
     ...plant.moulds.flatMap((mould, index) =>
       mould.outOfService.flatMap((spell, place) =>
-        spellFaults({ path: ["moulds", index], record: `mould ${mould.id}` }, ["outOfService", place], spell),
+        spellFaults(examined(["moulds", index], "mould", mould.id), ["outOfService", place], spell),
       ),
     ),
     ...plant.sheets.flatMap((sheet, index) =>
       sheet.arrivals.flatMap((arrival, place) =>
-        dateFault(
-          { path: ["sheets", index], record: `sheet ${sheet.id}` },
-          ["arrivals", place, "at"],
-          arrival.at,
-        ),
+        dateFault(examined(["sheets", index], "sheet", sheet.id), ["arrivals", place, "at"], arrival.at),
       ),
     ),
   ];
@@ -51,13 +43,13 @@ type Field = readonly (string | number)[];
 
 function dateFault(from: Examined, field: Field, text: string): readonly PlantFault[] {
   if (parseLocalDate(text) !== null) return [];
-  const cause = `${text.slice(0, 10)} is no date of the calendar.`;
+  const date = text.slice(0, 10);
   return [
     faultIn(from, {
-      code: "no-such-date",
+      said: { kind: "no such date", date },
       field,
       value: text,
-      cause,
+      cause: `${date} is no date of the calendar.`,
       remedy: "Correct the day or the month.",
     }),
   ];
@@ -78,7 +70,7 @@ function spellFaults(
   return [
     ...dates,
     faultIn(from, {
-      code: "ends-before-start",
+      said: { kind: "ends before start", from: spell.from, to: spell.to },
       field: [...field, "to"],
       value: spell.to,
       cause: `It ends at ${spell.to}, not after its start at ${spell.from}.`,
@@ -101,12 +93,17 @@ function breakFaults(from: Examined, field: Field, shift: ShiftTimes): readonly 
     const begins = minutesFrom(shift.start, pause.start);
     const ends = begins + minutesFrom(pause.start, pause.end);
     if (begins < ends && ends <= length) return [];
+    const said = {
+      kind: "break outside shift",
+      pause: `${pause.start}–${pause.end}`,
+      shift: `${shift.start}–${shift.end}`,
+    } as const;
     return [
       faultIn(from, {
-        code: "break-outside-shift",
+        said,
         field: [...field, "breaks", place],
-        value: `${pause.start}–${pause.end}`,
-        cause: `The break ${pause.start}–${pause.end} does not lie within the shift ${shift.start}–${shift.end}.`,
+        value: said.pause,
+        cause: `The break ${said.pause} does not lie within the shift ${said.shift}.`,
         remedy: "Put the break inside the shift, or delete it.",
       }),
     ];

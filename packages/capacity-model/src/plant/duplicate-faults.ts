@@ -1,10 +1,10 @@
-import { examinedIn, faultIn } from "./plant-fault.ts";
-import type { PlantFault } from "./plant-fault.ts";
+import { examined, examinedIn, faultIn } from "./plant-fault.ts";
+import type { PlantFault, RecordKind } from "./plant-fault.ts";
 import type { Plant } from "./plant.ts";
 
 /** Records of one kind that share their id, and records that say the same thing twice. The later one is named. */
 export function duplicateFaults(plant: Plant): readonly PlantFault[] {
-  const byId: readonly (readonly [collection: string, kind: string, ids: readonly string[]])[] = [
+  const byId: readonly (readonly [collection: string, kind: RecordKind, ids: readonly string[]])[] = [
     ["calendars", "calendar", plant.calendars.map(({ id }) => id)],
     ["lines", "line", plant.lines.map(({ id }) => id)],
     ["moulds", "mould", plant.moulds.map(({ id }) => id)],
@@ -17,8 +17,8 @@ export function duplicateFaults(plant: Plant): readonly PlantFault[] {
   return [
     ...byId.flatMap(([collection, kind, ids]) =>
       repeatsIn(ids).map((index) =>
-        faultIn(examinedIn(collection, kind, ids)[index] ?? { path: [collection, index], record: kind }, {
-          code: "duplicate-id",
+        faultIn(examinedIn(collection, kind, ids)[index] ?? examined([collection, index], kind, ""), {
+          said: { kind: "duplicate id", of: kind, id: ids[index] ?? "" },
           field: ["id"],
           value: ids[index] ?? null,
           cause: `Another ${kind} has the number ${ids[index] ?? ""} too.`,
@@ -45,16 +45,13 @@ export function repeatsIn(texts: readonly string[]): readonly number[] {
 function duplicatePolymers(plant: Plant): readonly PlantFault[] {
   const names = plant.polymers.map(({ name }) => name);
   return repeatsIn(names).map((index) =>
-    faultIn(
-      { path: ["polymers", index], record: `polymer ${names[index] ?? ""}` },
-      {
-        code: "duplicate-record",
-        field: ["name"],
-        value: names[index] ?? null,
-        cause: `The properties of ${names[index] ?? ""} are given twice.`,
-        remedy: "Keep one set of properties per polymer.",
-      },
-    ),
+    faultIn(examined(["polymers", index], "polymer", names[index] ?? ""), {
+      said: { kind: "duplicate polymer", name: names[index] ?? "" },
+      field: ["name"],
+      value: names[index] ?? null,
+      cause: `The properties of ${names[index] ?? ""} are given twice.`,
+      remedy: "Keep one set of properties per polymer.",
+    }),
   );
 }
 
@@ -63,17 +60,14 @@ function duplicateRates(plant: Plant): readonly PlantFault[] {
     JSON.stringify([lineId, mouldId, productId]),
   );
   return repeatsIn(keys).map((index) => {
-    const rate = plant.provenRates[index];
-    return faultIn(
-      { path: ["provenRates", index], record: `proven rate ${index + 1}` },
-      {
-        code: "duplicate-record",
-        field: ["productId"],
-        value: rate?.productId ?? null,
-        cause: `A rate for product ${rate?.productId ?? ""} with mould ${rate?.mouldId ?? ""} on line ${rate?.lineId ?? ""} stands there already.`,
-        remedy: "Keep the one that the reports bear out.",
-      },
-    );
+    const { lineId = "", mouldId = "", productId = "" } = plant.provenRates[index] ?? {};
+    return faultIn(examined(["provenRates", index], "proven rate", String(index + 1)), {
+      said: { kind: "duplicate rate", lineId, mouldId, productId },
+      field: ["productId"],
+      value: productId,
+      cause: `A rate for product ${productId} with mould ${mouldId} on line ${lineId} stands there already.`,
+      remedy: "Keep the one that the reports bear out.",
+    });
   });
 }
 
@@ -81,31 +75,25 @@ function duplicateRates(plant: Plant): readonly PlantFault[] {
 function duplicateEntries(plant: Plant): readonly PlantFault[] {
   const inMoulds = plant.moulds.flatMap((mould, index) =>
     repeatsIn(mould.inserts).map((place) =>
-      faultIn(
-        { path: ["moulds", index], record: `mould ${mould.id}` },
-        {
-          code: "duplicate-entry",
-          field: ["inserts", place],
-          value: mould.inserts[place] ?? null,
-          cause: `Insert ${mould.inserts[place] ?? ""} is listed twice.`,
-          remedy: "List each insert once.",
-        },
-      ),
+      faultIn(examined(["moulds", index], "mould", mould.id), {
+        said: { kind: "duplicate insert", insertId: mould.inserts[place] ?? "" },
+        field: ["inserts", place],
+        value: mould.inserts[place] ?? null,
+        cause: `Insert ${mould.inserts[place] ?? ""} is listed twice.`,
+        remedy: "List each insert once.",
+      }),
     ),
   );
   const inProducts = plant.products.flatMap((product, index) =>
     repeatsIn(product.moulds.map((choice) => JSON.stringify([choice.mouldId, choice.insertId]))).map(
       (place) =>
-        faultIn(
-          { path: ["products", index], record: `product ${product.id}` },
-          {
-            code: "duplicate-entry",
-            field: ["moulds", place, "mouldId"],
-            value: product.moulds[place]?.mouldId ?? null,
-            cause: `Mould ${product.moulds[place]?.mouldId ?? ""} is listed twice with the same insert.`,
-            remedy: "List each mould and insert once.",
-          },
-        ),
+        faultIn(examined(["products", index], "product", product.id), {
+          said: { kind: "duplicate mould", mouldId: product.moulds[place]?.mouldId ?? "" },
+          field: ["moulds", place, "mouldId"],
+          value: product.moulds[place]?.mouldId ?? null,
+          cause: `Mould ${product.moulds[place]?.mouldId ?? ""} is listed twice with the same insert.`,
+          remedy: "List each mould and insert once.",
+        }),
     ),
   );
   return [...inMoulds, ...inProducts];

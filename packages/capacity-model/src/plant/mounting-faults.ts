@@ -1,4 +1,4 @@
-import { faultIn } from "./plant-fault.ts";
+import { examined, faultIn } from "./plant-fault.ts";
 import type { PlantFault } from "./plant-fault.ts";
 import type { Plant } from "./plant.ts";
 
@@ -8,12 +8,12 @@ export function mountingFaults(plant: Plant): readonly PlantFault[] {
   const holder = new Map<string, string>();
   const faults: PlantFault[] = [];
   plant.lines.forEach((line, index) => {
-    const from = { path: ["lines", index], record: `line ${line.id}` };
+    const from = examined(["lines", index], "line", line.id);
     const { mouldId, copy } = line.mounted;
     if ((mouldId === null) !== (copy === null)) {
       faults.push(
         faultIn(from, {
-          code: "mounted-in-part",
+          said: { kind: "mounted in part", mouldId },
           field: ["mounted", "copy"],
           value: copy,
           cause:
@@ -29,7 +29,7 @@ export function mountingFaults(plant: Plant): readonly PlantFault[] {
     if (copies !== undefined && copy > copies) {
       faults.push(
         faultIn(from, {
-          code: "copy-beyond-copies",
+          said: { kind: "copy beyond copies", place: "mounted", copy, copies },
           field: ["mounted", "copy"],
           value: copy,
           cause: `Copy ${copy} of mould ${mouldId} is said to hang there, but only ${copies} exist.`,
@@ -43,7 +43,7 @@ export function mountingFaults(plant: Plant): readonly PlantFault[] {
     else {
       faults.push(
         faultIn(from, {
-          code: "copy-mounted-twice",
+          said: { kind: "copy mounted twice", copy, mouldId, otherLineId: other },
           field: ["mounted", "copy"],
           value: copy,
           cause: `Copy ${copy} of mould ${mouldId} is said to hang on line ${other} too.`,
@@ -60,16 +60,13 @@ function cycleCountFaults(plant: Plant): readonly PlantFault[] {
     cyclesSinceService.length <= copies
       ? []
       : [
-          faultIn(
-            { path: ["moulds", index], record: `mould ${id}` },
-            {
-              code: "copy-beyond-copies",
-              field: ["cyclesSinceService"],
-              value: cyclesSinceService.length,
-              cause: `Cycles are given for ${cyclesSinceService.length} copies, but only ${copies} exist.`,
-              remedy: `Give no more than ${copies}, one for each copy.`,
-            },
-          ),
+          faultIn(examined(["moulds", index], "mould", id), {
+            said: { kind: "cycles beyond copies", given: cyclesSinceService.length, copies },
+            field: ["cyclesSinceService"],
+            value: cyclesSinceService.length,
+            cause: `Cycles are given for ${cyclesSinceService.length} copies, but only ${copies} exist.`,
+            remedy: `Give no more than ${copies}, one for each copy.`,
+          }),
         ],
   );
 }
@@ -80,16 +77,13 @@ function outOfServiceFaults(plant: Plant): readonly PlantFault[] {
       copy === null || copy <= mould.copies
         ? []
         : [
-            faultIn(
-              { path: ["moulds", index], record: `mould ${mould.id}` },
-              {
-                code: "copy-beyond-copies",
-                field: ["outOfService", place, "copy"],
-                value: copy,
-                cause: `Copy ${copy} is said to be out of service, but only ${mould.copies} exist.`,
-                remedy: `Name a copy from 1 to ${mould.copies}, or leave it empty for all.`,
-              },
-            ),
+            faultIn(examined(["moulds", index], "mould", mould.id), {
+              said: { kind: "copy beyond copies", place: "out of service", copy, copies: mould.copies },
+              field: ["outOfService", place, "copy"],
+              value: copy,
+              cause: `Copy ${copy} is said to be out of service, but only ${mould.copies} exist.`,
+              remedy: `Name a copy from 1 to ${mould.copies}, or leave it empty for all.`,
+            }),
           ],
     ),
   );

@@ -50,7 +50,7 @@ const sound: PlantInput = {
 
 function found(changed: Partial<PlantInput>): readonly string[] {
   return plantFaults(Plant.parse({ ...sound, ...changed })).map(
-    ({ code, path }) => `${code} ${path.join(".")}`,
+    ({ said, path }) => `${said.kind} ${path.join(".")}`,
   );
 }
 
@@ -71,88 +71,88 @@ describe("faults of a plant", () => {
   });
 
   it.each<readonly [string, Partial<PlantInput>, readonly string[]]>([
-    ["zone", { timeZone: "Mars/Base" }, ["unknown-time-zone timeZone"]],
-    ["start date", { planFrom: "2026-02-30T06:00" }, ["no-such-date planFrom"]],
-    ["two lines of one number", { lines: lines({}, { id: "L1" }) }, ["duplicate-id lines.1.id"]],
-    ["two calendars of one number", { calendars: [calendar, calendar] }, ["duplicate-id calendars.1.id"]],
+    ["zone", { timeZone: "Mars/Base" }, ["unknown time zone timeZone"]],
+    ["start date", { planFrom: "2026-02-30T06:00" }, ["no such date planFrom"]],
+    ["two lines of one number", { lines: lines({}, { id: "L1" }) }, ["duplicate id lines.1.id"]],
+    ["two calendars of one number", { calendars: [calendar, calendar] }, ["duplicate id calendars.1.id"]],
     [
       "polymer given twice",
       { polymers: [...polymers, ...polymers.slice(0, 1)] },
-      ["duplicate-record polymers.2.name"],
+      ["duplicate polymer polymers.2.name"],
     ],
     [
       "rate given twice",
       { provenRates: [...sound.provenRates, ...sound.provenRates] },
-      ["duplicate-record provenRates.1.productId"],
+      ["duplicate rate provenRates.1.productId"],
     ],
-    ["insert listed twice", withMould({ inserts: ["i1", "i1"] }), ["duplicate-entry moulds.0.inserts.1"]],
-    ["line's calendar", { lines: lines({ calendarId: "X" }) }, ["unknown-reference lines.0.calendarId"]],
-    ["line's trolley", { lines: lines({ trolleyId: "X" }) }, ["unknown-reference lines.0.trolleyId"]],
+    ["insert listed twice", withMould({ inserts: ["i1", "i1"] }), ["duplicate insert moulds.0.inserts.1"]],
+    ["line's calendar", { lines: lines({ calendarId: "X" }) }, ["unknown reference lines.0.calendarId"]],
+    ["line's trolley", { lines: lines({ trolleyId: "X" }) }, ["unknown reference lines.0.trolleyId"]],
     [
       "line's operators",
       { lines: lines({ operatorPoolId: "X" }) },
-      ["unknown-reference lines.0.operatorPoolId"],
+      ["unknown reference lines.0.operatorPoolId"],
     ],
     [
       "line's polymer",
       { lines: lines({ polymers: ["PP", "PLA"] }) },
-      ["unknown-reference lines.0.polymers.1"],
+      ["unknown reference lines.0.polymers.1"],
     ],
     [
       "line's mounted records",
       { lines: lines(mounted({ mouldId: "X", copy: 1, sheetId: "X", productId: "X" })) },
       [
-        "unknown-reference lines.0.mounted.mouldId",
-        "unknown-reference lines.0.mounted.sheetId",
-        "unknown-reference lines.0.mounted.productId",
+        "unknown reference lines.0.mounted.mouldId",
+        "unknown reference lines.0.mounted.sheetId",
+        "unknown reference lines.0.mounted.productId",
       ],
     ],
     [
       "insert that the mounted mould lacks",
       { lines: lines(mounted({ mouldId: "A", copy: 1, insertId: "i9" })) },
-      ["unknown-reference lines.0.mounted.insertId"],
+      ["unknown insert lines.0.mounted.insertId"],
     ],
     [
       "mould without its copy",
       { lines: lines(mounted({ mouldId: "A" })) },
-      ["mounted-in-part lines.0.mounted.copy"],
+      ["mounted in part lines.0.mounted.copy"],
     ],
     [
       "copy without its mould",
       { lines: lines(mounted({ copy: 1 })) },
-      ["mounted-in-part lines.0.mounted.copy"],
+      ["mounted in part lines.0.mounted.copy"],
     ],
     [
       "copy that does not exist",
       { lines: lines(mounted({ mouldId: "A", copy: 3 })) },
-      ["copy-beyond-copies lines.0.mounted.copy"],
+      ["copy beyond copies lines.0.mounted.copy"],
     ],
     [
       "copy on two lines",
       { lines: lines(mounted({ mouldId: "A", copy: 2 }), mounted({ mouldId: "A", copy: 2 })) },
-      ["copy-mounted-twice lines.1.mounted.copy"],
+      ["copy mounted twice lines.1.mounted.copy"],
     ],
     [
       "approved line",
       withMould({ approvedLineIds: ["L1", "X"] }),
-      ["unknown-reference moulds.0.approvedLineIds.1"],
+      ["unknown reference moulds.0.approvedLineIds.1"],
     ],
     [
       "copy out of service that does not exist",
       withMould({
         outOfService: [{ copy: 3, from: "2026-06-01T00:00", to: "2026-06-02T00:00", reason: "Wash" }],
       }),
-      ["copy-beyond-copies moulds.0.outOfService.0.copy"],
+      ["copy beyond copies moulds.0.outOfService.0.copy"],
     ],
     [
       "cycles of copies that do not exist",
       withMould({ cyclesSinceService: [10, 20, 30] }),
-      ["copy-beyond-copies moulds.0.cyclesSinceService"],
+      ["cycles beyond copies moulds.0.cyclesSinceService"],
     ],
     [
       "product's sheet",
       { products: [{ ...product, sheetId: "X" }] },
-      ["unknown-reference products.0.sheetId"],
+      ["unknown reference products.0.sheetId"],
     ],
     [
       "product's mould and insert",
@@ -167,7 +167,7 @@ describe("faults of a plant", () => {
           },
         ],
       },
-      ["unknown-reference products.0.moulds.0.mouldId", "unknown-reference products.0.moulds.1.insertId"],
+      ["unknown reference products.0.moulds.0.mouldId", "unknown insert products.0.moulds.1.insertId"],
     ],
     [
       "product's mould listed twice",
@@ -182,33 +182,33 @@ describe("faults of a plant", () => {
           },
         ],
       },
-      ["duplicate-entry products.0.moulds.1.mouldId"],
+      ["duplicate mould products.0.moulds.1.mouldId"],
     ],
-    ["sheet's polymer", { sheets: [{ ...white, polymer: "PLA" }] }, ["unknown-reference sheets.0.polymer"]],
+    ["sheet's polymer", { sheets: [{ ...white, polymer: "PLA" }] }, ["unknown reference sheets.0.polymer"]],
     [
       "sheet's arrival",
       { sheets: [{ ...white, arrivals: [{ at: "2026-06-31T06:00", kg: 500 }] }] },
-      ["no-such-date sheets.0.arrivals.0.at"],
+      ["no such date sheets.0.arrivals.0.at"],
     ],
     [
       "rate's line",
       { provenRates: sound.provenRates.map((rate) => ({ ...rate, lineId: "X" })) },
-      ["unknown-reference provenRates.0.lineId"],
+      ["unknown reference provenRates.0.lineId"],
     ],
     [
       "team's calendar",
       { setterTeams: [{ id: "S", name: "Setters", calendarId: "X", setters: 2 }] },
-      ["unknown-reference setterTeams.0.calendarId"],
+      ["unknown reference setterTeams.0.calendarId"],
     ],
     [
       "pool's calendar",
       { operatorPools: [{ id: "O", name: "Operators", crews: [{ calendarId: "X", heads: 1 }] }] },
-      ["unknown-reference operatorPools.0.crews.0.calendarId"],
+      ["unknown reference operatorPools.0.crews.0.calendarId"],
     ],
     [
       "line closure",
       { lineClosures: [{ lineId: "X", from: "2026-06-09T14:00", to: "2026-06-09T06:00", reason: "Repair" }] },
-      ["unknown-reference lineClosures.0.lineId", "ends-before-start lineClosures.0.to"],
+      ["unknown reference lineClosures.0.lineId", "ends before start lineClosures.0.to"],
     ],
     [
       "added shift",
@@ -227,26 +227,26 @@ describe("faults of a plant", () => {
         ],
       },
       [
-        "unknown-reference addedShifts.0.lineIds.1",
-        "unknown-reference addedShifts.0.teamIds.0",
-        "unknown-reference addedShifts.0.operators.0.poolId",
-        "break-outside-shift addedShifts.0.breaks.0",
+        "unknown reference addedShifts.0.lineIds.1",
+        "unknown reference addedShifts.0.teamIds.0",
+        "unknown reference addedShifts.0.operators.0.poolId",
+        "break outside shift addedShifts.0.breaks.0",
       ],
     ],
     [
       "closure",
       days({ closures: [{ from: "2026-06-10T00:00", to: "2026-06-10T00:00", reason: "Holiday" }] }),
-      ["ends-before-start calendars.0.closures.0.to"],
+      ["ends before start calendars.0.closures.0.to"],
     ],
     [
       "break before the shift",
       shift({ breaks: [{ start: "12:00", end: "12:30" }] }),
-      ["break-outside-shift calendars.0.shifts.0.breaks.0"],
+      ["break outside shift calendars.0.shifts.0.breaks.0"],
     ],
     [
       "break without length",
       shift({ breaks: [{ start: "23:00", end: "23:00" }] }),
-      ["break-outside-shift calendars.0.shifts.0.breaks.0"],
+      ["break outside shift calendars.0.shifts.0.breaks.0"],
     ],
     [
       "handling table",
@@ -255,7 +255,7 @@ describe("faults of a plant", () => {
           openTime: { kind: "table", rows: [60, 60].map((depthMm) => ({ depthMm, openSeconds: 1 })) },
         }),
       },
-      ["wrong-table-order lines.0.openTime.rows.1.depthMm"],
+      ["wrong table order lines.0.openTime.rows.1.depthMm"],
     ],
   ])("names a wrong %s", (_, changed, expected) => {
     expect(found(changed)).toEqual(expected);
@@ -276,11 +276,10 @@ describe("faults of a plant", () => {
       ],
     });
     expect(found(classes(100, 200, null))).toEqual([]);
-    const field = (place: number): string =>
-      `wrong-mould-class-order changeoverRules.0.mouldClasses.${place}.upToMassKg`;
-    expect(found(classes(200, 100, null))).toEqual([field(1)]);
-    expect(found(classes(100, 200))).toEqual([field(1)]);
-    expect(found(classes(null, null))).toEqual([field(0)]);
+    const field = (place: number): string => `changeoverRules.0.mouldClasses.${place}.upToMassKg`;
+    expect(found(classes(200, 100, null))).toEqual([`wrong mould class order ${field(1)}`]);
+    expect(found(classes(100, 200))).toEqual([`last mould class bounded ${field(1)}`]);
+    expect(found(classes(null, null))).toEqual([`mould class unbounded ${field(0)}`]);
   });
 
   it("wants exactly one set of changeover rules for each line", () => {
@@ -288,25 +287,25 @@ describe("faults of a plant", () => {
       changeoverRules: lineIds.map((ids) => ({ ...rules, lineIds: ids === null ? null : [...ids] })),
     });
     expect(found(sets(null, ["L1"]))).toEqual([]);
-    expect(found(sets(null, null))).toEqual(["wrong-changeover-sets changeoverRules.1.lineIds"]);
-    expect(found(sets(["L1"], ["L1"]))).toEqual(["wrong-changeover-sets changeoverRules.1.lineIds.0"]);
+    expect(found(sets(null, null))).toEqual(["two changeover sets changeoverRules.1.lineIds"]);
+    expect(found(sets(["L1"], ["L1"]))).toEqual(["two changeover sets changeoverRules.1.lineIds.0"]);
     expect(found(sets(["X"]))).toEqual([
-      "unknown-reference changeoverRules.0.lineIds.0",
-      "no-changeover-rules lines.0.id",
+      "unknown reference changeoverRules.0.lineIds.0",
+      "no changeover rules lines.0.id",
     ]);
   });
 
   it("collects every fault and says what, where and what to do", () => {
     const faults = plantFaults(Plant.parse({ ...sound, timeZone: "Nowhere", sheets: [], trolleys: [] }));
-    expect(faults.map(({ code }) => code)).toEqual([
-      "unknown-time-zone",
-      "unknown-reference",
-      "unknown-reference",
+    expect(faults.map(({ said }) => said.kind)).toEqual([
+      "unknown time zone",
+      "unknown reference",
+      "unknown reference",
     ]);
     expect(faults[1]).toEqual({
-      code: "unknown-reference",
+      said: { kind: "unknown reference", to: "trolley", id: "T1" },
       path: ["lines", 0, "trolleyId"],
-      record: "line L1",
+      of: { kind: "line", name: "L1" },
       field: "trolleyId",
       value: "T1",
       cause: "There is no trolley T1 in this plant.",
@@ -343,10 +342,10 @@ describe("faults of an order book", () => {
       [order("1"), order("2", { productId: "X" }), order("1", { earliestStartAt: 2_000_000_001 })],
       plant,
     );
-    expect(faults.map(({ code, path, record }) => [code, path, record])).toEqual([
-      ["unknown-reference", [1, "productId"], "order 2"],
-      ["duplicate-id", [2, "id"], "order 1"],
-      ["start-after-due", [2, "earliestStartAt"], "order 1"],
+    expect(faults.map(({ said, path, of }) => [said.kind, path, of.name])).toEqual([
+      ["unknown reference", [1, "productId"], "2"],
+      ["duplicate id", [2, "id"], "1"],
+      ["start after due", [2, "earliestStartAt"], "1"],
     ]);
   });
 });

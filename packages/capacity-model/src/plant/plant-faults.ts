@@ -3,7 +3,7 @@ import { dateFaults } from "./date-faults.ts";
 import { duplicateFaults, repeatsIn } from "./duplicate-faults.ts";
 import { mountingFaults } from "./mounting-faults.ts";
 import type { Order } from "./order.ts";
-import { faultIn } from "./plant-fault.ts";
+import { examined, faultIn } from "./plant-fault.ts";
 import type { PlantFault } from "./plant-fault.ts";
 import type { Plant } from "./plant.ts";
 import { referenceFaults } from "./reference-faults.ts";
@@ -29,12 +29,12 @@ export function orderFaults(orders: readonly Order[], plant: Plant): readonly Pl
   const repeats = new Set(repeatsIn(orders.map(({ id }) => id)));
   const products = new Set<string>(plant.products.map(({ id }) => id));
   return orders.flatMap((order, index) => {
-    const from = { path: [index], record: `order ${order.id}` };
+    const from = examined([index], "order", order.id);
     const faults: PlantFault[] = [];
     if (repeats.has(index)) {
       faults.push(
         faultIn(from, {
-          code: "duplicate-id",
+          said: { kind: "duplicate id", of: "order", id: order.id },
           field: ["id"],
           value: order.id,
           cause: `Another order has the number ${order.id} too.`,
@@ -45,7 +45,7 @@ export function orderFaults(orders: readonly Order[], plant: Plant): readonly Pl
     if (!products.has(order.productId)) {
       faults.push(
         faultIn(from, {
-          code: "unknown-reference",
+          said: { kind: "unknown reference", to: "product", id: order.productId },
           field: ["productId"],
           value: order.productId,
           cause: `There is no product ${order.productId} in this plant.`,
@@ -56,7 +56,7 @@ export function orderFaults(orders: readonly Order[], plant: Plant): readonly Pl
     if (order.earliestStartAt !== null && order.earliestStartAt > order.dueAt) {
       faults.push(
         faultIn(from, {
-          code: "start-after-due",
+          said: { kind: "start after due" },
           field: ["earliestStartAt"],
           value: order.earliestStartAt,
           cause: "It may only start after it is due.",
@@ -71,15 +71,12 @@ export function orderFaults(orders: readonly Order[], plant: Plant): readonly Pl
 function zoneFaults(plant: Plant): readonly PlantFault[] {
   if (isKnownTimeZone(plant.timeZone)) return [];
   return [
-    faultIn(
-      { path: [], record: `plant ${plant.id}` },
-      {
-        code: "unknown-time-zone",
-        field: ["timeZone"],
-        value: plant.timeZone,
-        cause: `${plant.timeZone} is no time zone of the IANA list.`,
-        remedy: "Give the zone by region and city, such as Europe/Berlin.",
-      },
-    ),
+    faultIn(examined([], "plant", plant.id), {
+      said: { kind: "unknown time zone", zone: plant.timeZone },
+      field: ["timeZone"],
+      value: plant.timeZone,
+      cause: `${plant.timeZone} is no time zone of the IANA list.`,
+      remedy: "Give the zone by region and city, such as Europe/Berlin.",
+    }),
   ];
 }

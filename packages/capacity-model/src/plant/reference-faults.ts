@@ -1,20 +1,21 @@
 import type { AddedShift } from "./added-shift.ts";
-import { faultIn } from "./plant-fault.ts";
-import type { Examined, PlantFault } from "./plant-fault.ts";
+import { examined, faultIn } from "./plant-fault.ts";
+import type { Examined, PlantFault, RecordKind } from "./plant-fault.ts";
 import type { Plant } from "./plant.ts";
 
 /** Kinds of records that others point to. */
-type Target =
+type Target = Extract<
+  RecordKind,
   | "calendar"
   | "line"
   | "mould"
-  | "insert"
   | "sheet"
   | "product"
   | "trolley"
   | "operator pool"
   | "setter team"
-  | "polymer";
+  | "polymer"
+>;
 
 interface Reference {
   readonly from: Examined;
@@ -25,7 +26,7 @@ interface Reference {
 
 /** Every reference that leads nowhere. Null points to nothing and is no fault. */
 export function referenceFaults(plant: Plant): readonly PlantFault[] {
-  const known: Record<Exclude<Target, "insert">, ReadonlySet<string>> = {
+  const known: Record<Target, ReadonlySet<string>> = {
     calendar: new Set(plant.calendars.map(({ id }) => id)),
     line: new Set(plant.lines.map(({ id }) => id)),
     mould: new Set(plant.moulds.map(({ id }) => id)),
@@ -36,18 +37,26 @@ export function referenceFaults(plant: Plant): readonly PlantFault[] {
     "setter team": new Set(plant.setterTeams.map(({ id }) => id)),
     polymer: new Set(plant.polymers.map(({ name }) => name)),
   };
-  const dangling = referencesOf(plant)
-    .filter(({ target, value }) => value !== null && target !== "insert" && !known[target].has(value))
-    .map((reference) =>
-      unknown(reference, `There is no ${reference.target} ${reference.value ?? ""} in this plant.`),
-    );
+  const dangling = referencesOf(plant).flatMap(({ from, field, target, value }) =>
+    value === null || known[target].has(value)
+      ? []
+      : [
+          faultIn(from, {
+            said: { kind: "unknown reference", to: target, id: value },
+            field,
+            value,
+            cause: `There is no ${target} ${value} in this plant.`,
+            remedy: `Correct the number, or add the ${target} first.`,
+          }),
+        ],
+  );
   return [...dangling, ...insertFaults(plant)];
 }
 
 function referencesOf(plant: Plant): readonly Reference[] {
   return [
     ...plant.lines.flatMap((line, index) => {
-      const from = { path: ["lines", index], record: `line ${line.id}` };
+      const from = examined(["lines", index], "line", line.id);
       const { mouldId, sheetId, productId } = line.mounted;
       return [
         { from, field: ["calendarId"], target: "calendar", value: line.calendarId },
@@ -65,11 +74,11 @@ function referencesOf(plant: Plant): readonly Reference[] {
       ] satisfies readonly Reference[];
     }),
     ...plant.lineClosures.map((closure, index): Reference => {
-      const from = { path: ["lineClosures", index], record: `closure of line ${closure.lineId}` };
+      const from = examined(["lineClosures", index], "closure of line", closure.lineId);
       return { from, field: ["lineId"], target: "line", value: closure.lineId };
     }),
     ...plant.moulds.flatMap((mould, index) => {
-      const from = { path: ["moulds", index], record: `mould ${mould.id}` };
+      const from = examined(["moulds", index], "mould", mould.id);
       return (mould.approvedLineIds ?? []).map((lineId, place): Reference => ({
         from,
         field: ["approvedLineIds", place],
@@ -78,11 +87,11 @@ function referencesOf(plant: Plant): readonly Reference[] {
       }));
     }),
     ...plant.sheets.map((sheet, index): Reference => {
-      const from = { path: ["sheets", index], record: `sheet ${sheet.id}` };
+      const from = examined(["sheets", index], "sheet", sheet.id);
       return { from, field: ["polymer"], target: "polymer", value: sheet.polymer };
     }),
     ...plant.products.flatMap((product, index) => {
-      const from = { path: ["products", index], record: `product ${product.id}` };
+      const from = examined(["products", index], "product", product.id);
       return [
         { from, field: ["sheetId"], target: "sheet", value: product.sheetId },
         ...product.moulds.map(({ mouldId }, place): Reference => ({
@@ -94,7 +103,7 @@ function referencesOf(plant: Plant): readonly Reference[] {
       ] satisfies readonly Reference[];
     }),
     ...plant.provenRates.flatMap((rate, index) => {
-      const from = { path: ["provenRates", index], record: `proven rate ${index + 1}` };
+      const from = examined(["provenRates", index], "proven rate", String(index + 1));
       return [
         { from, field: ["lineId"], target: "line", value: rate.lineId },
         { from, field: ["mouldId"], target: "mould", value: rate.mouldId },
@@ -107,7 +116,7 @@ function referencesOf(plant: Plant): readonly Reference[] {
 }
 
 function addedShiftReferences(shift: AddedShift, index: number): readonly Reference[] {
-  const from = { path: ["addedShifts", index], record: `added shift ${shift.name} of ${shift.date}` };
+  const from = examined(["addedShifts", index], "added shift", `${shift.name}, ${shift.date}`);
   return [
     ...shift.lineIds.map((value, place): Reference => ({
       from,
@@ -133,11 +142,11 @@ function addedShiftReferences(shift: AddedShift, index: number): readonly Refere
 function crewReferences(plant: Plant): readonly Reference[] {
   return [
     ...plant.setterTeams.map((team, index): Reference => {
-      const from = { path: ["setterTeams", index], record: `setter team ${team.id}` };
+      const from = examined(["setterTeams", index], "setter team", team.id);
       return { from, field: ["calendarId"], target: "calendar", value: team.calendarId };
     }),
     ...plant.operatorPools.flatMap((pool, index) => {
-      const from = { path: ["operatorPools", index], record: `operator pool ${pool.id}` };
+      const from = examined(["operatorPools", index], "operator pool", pool.id);
       return pool.crews.map((crew, place): Reference => ({
         from,
         field: ["crews", place, "calendarId"],
@@ -146,7 +155,7 @@ function crewReferences(plant: Plant): readonly Reference[] {
       }));
     }),
     ...plant.changeoverRules.flatMap((rules, index) => {
-      const from = { path: ["changeoverRules", index], record: `changeover rules ${index + 1}` };
+      const from = examined(["changeoverRules", index], "changeover rules", String(index + 1));
       return (rules.lineIds ?? []).map((lineId, place): Reference => ({
         from,
         field: ["lineIds", place],
@@ -162,31 +171,30 @@ function insertFaults(plant: Plant): readonly PlantFault[] {
   const insertsOf = new Map(plant.moulds.map((mould) => [mould.id, mould.inserts]));
   const products = plant.products.flatMap((product, index) =>
     product.moulds.map(({ mouldId, insertId }, place) => ({
-      from: { path: ["products", index], record: `product ${product.id}` },
+      from: examined(["products", index], "product", product.id),
       field: ["moulds", place, "insertId"],
       mouldId,
       insertId,
     })),
   );
   const mounted = plant.lines.map((line, index) => ({
-    from: { path: ["lines", index], record: `line ${line.id}` },
+    from: examined(["lines", index], "line", line.id),
     field: ["mounted", "insertId"],
     mouldId: line.mounted.mouldId,
     insertId: line.mounted.insertId,
   }));
   return [...products, ...mounted].flatMap(({ from, field, mouldId, insertId }) => {
     const inserts = mouldId === null ? undefined : insertsOf.get(mouldId);
-    if (insertId === null || inserts === undefined || inserts.includes(insertId)) return [];
+    if (mouldId === null || insertId === null || inserts === undefined || inserts.includes(insertId))
+      return [];
     return [
-      unknown(
-        { from, field, target: "insert", value: insertId },
-        `Mould ${mouldId ?? ""} has no insert ${insertId}.`,
-      ),
+      faultIn(from, {
+        said: { kind: "unknown insert", mouldId, insertId },
+        field,
+        value: insertId,
+        cause: `Mould ${mouldId} has no insert ${insertId}.`,
+        remedy: "Correct the number, or add the insert first.",
+      }),
     ];
   });
-}
-
-function unknown({ from, field, target, value }: Reference, cause: string): PlantFault {
-  const remedy = `Correct the number, or add the ${target} first.`;
-  return faultIn(from, { code: "unknown-reference", field, value, cause, remedy });
 }

@@ -1,6 +1,6 @@
 import type { ChangeoverRules } from "./changeover-rules.ts";
-import { faultIn } from "./plant-fault.ts";
-import type { Examined, PlantFault } from "./plant-fault.ts";
+import { examined, faultIn } from "./plant-fault.ts";
+import type { Examined, Finding, PlantFault } from "./plant-fault.ts";
 import type { Plant } from "./plant.ts";
 
 /** Tables that must be sorted, and sets of changeover rules that do not settle each line exactly once. */
@@ -12,23 +12,20 @@ export function rulesFaults(plant: Plant): readonly PlantFault[] {
       if (line.openTime.kind !== "table") return [];
       const { rows } = line.openTime;
       return unsortedPlaces(rows.map(({ depthMm }) => depthMm)).map((place) =>
-        faultIn(
-          { path: ["lines", index], record: `line ${line.id}` },
-          {
-            code: "wrong-table-order",
-            field: ["openTime", "rows", place, "depthMm"],
-            value: rows[place]?.depthMm ?? null,
-            cause: `Depth ${rows[place]?.depthMm ?? ""} mm does not exceed the row before it.`,
-            remedy: "Sort the handling table by depth and give each depth once.",
-          },
-        ),
+        faultIn(examined(["lines", index], "line", line.id), {
+          said: { kind: "wrong table order", depthMm: rows[place]?.depthMm ?? 0 },
+          field: ["openTime", "rows", place, "depthMm"],
+          value: rows[place]?.depthMm ?? null,
+          cause: `Depth ${rows[place]?.depthMm ?? ""} mm does not exceed the row before it.`,
+          remedy: "Sort the handling table by depth and give each depth once.",
+        }),
       );
     }),
   ];
 }
 
 function examinedSet(index: number): Examined {
-  return { path: ["changeoverRules", index], record: `changeover rules ${index + 1}` };
+  return examined(["changeoverRules", index], "changeover rules", String(index + 1));
 }
 
 function unsortedPlaces(values: readonly number[]): readonly number[] {
@@ -44,21 +41,29 @@ function mouldClassFaults(rules: ChangeoverRules, from: Examined): readonly Plan
   const last = bounds.length - 1;
   return bounds.flatMap((bound, place) => {
     const before = bounds[place - 1];
-    const cause =
+    const found: Pick<Finding, "said" | "cause"> | null =
       place === last && bound !== null
-        ? `Moulds above ${bound} kg belong to no class.`
+        ? {
+            said: { kind: "last mould class bounded", massKg: bound },
+            cause: `Moulds above ${bound} kg belong to no class.`,
+          }
         : place < last && bound === null
-          ? "This class has no bound, so the classes after it are never used."
+          ? {
+              said: { kind: "mould class unbounded" },
+              cause: "This class has no bound, so the classes after it are never used.",
+            }
           : bound !== null && before !== undefined && before !== null && bound <= before
-            ? `${bound} kg does not exceed the class before it.`
+            ? {
+                said: { kind: "wrong mould class order", massKg: bound },
+                cause: `${bound} kg does not exceed the class before it.`,
+              }
             : null;
-    if (cause === null) return [];
+    if (found === null) return [];
     return [
       faultIn(from, {
-        code: "wrong-mould-class-order",
+        ...found,
         field: ["mouldClasses", place, "upToMassKg"],
         value: bound,
-        cause,
         remedy: "Sort the classes by mass and leave the bound of the last one, and only of it, empty.",
       }),
     ];
@@ -72,39 +77,28 @@ function setFaults(plant: Plant): readonly PlantFault[] {
   plant.changeoverRules.forEach((rules, index) => {
     if (rules.lineIds === null) {
       if (general !== null)
-        faults.push(twiceFault(index, ["lineIds"], null, `Set ${general + 1} holds for every line already.`));
+        faults.push(twiceFault(index, ["lineIds"], { lineId: null, otherSet: general + 1 }));
       general ??= index;
       return;
     }
     rules.lineIds.forEach((lineId, place) => {
       const other = named.get(lineId);
       if (other === undefined) named.set(lineId, index);
-      else
-        faults.push(
-          twiceFault(
-            index,
-            ["lineIds", place],
-            lineId,
-            `Line ${lineId} is named by set ${other + 1} already.`,
-          ),
-        );
+      else faults.push(twiceFault(index, ["lineIds", place], { lineId, otherSet: other + 1 }));
     });
   });
   if (general === null) {
     plant.lines.forEach((line, index) => {
       if (named.has(line.id)) return;
       faults.push(
-        faultIn(
-          { path: ["lines", index], record: `line ${line.id}` },
-          {
-            code: "no-changeover-rules",
-            field: ["id"],
-            value: line.id,
-            cause: `No set of changeover rules holds for line ${line.id}.`,
-            remedy:
-              "Name the line in a set, or leave the lines of one set empty so that it holds for every line.",
-          },
-        ),
+        faultIn(examined(["lines", index], "line", line.id), {
+          said: { kind: "no changeover rules", lineId: line.id },
+          field: ["id"],
+          value: line.id,
+          cause: `No set of changeover rules holds for line ${line.id}.`,
+          remedy:
+            "Name the line in a set, or leave the lines of one set empty so that it holds for every line.",
+        }),
       );
     });
   }
@@ -114,9 +108,16 @@ function setFaults(plant: Plant): readonly PlantFault[] {
 function twiceFault(
   index: number,
   field: readonly (string | number)[],
-  value: string | null,
-  cause: string,
+  { lineId, otherSet }: { readonly lineId: string | null; readonly otherSet: number },
 ): PlantFault {
-  const remedy = "Let one set hold for each line.";
-  return faultIn(examinedSet(index), { code: "wrong-changeover-sets", field, value, cause, remedy });
+  return faultIn(examinedSet(index), {
+    said: { kind: "two changeover sets", lineId, otherSet },
+    field,
+    value: lineId,
+    cause:
+      lineId === null
+        ? `Set ${otherSet} holds for every line already.`
+        : `Line ${lineId} is named by set ${otherSet} already.`,
+    remedy: "Let one set hold for each line.",
+  });
 }

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { FaultCause } from "../fault-cause.ts";
 import { UnplannedReason } from "../plan-cause.ts";
 import { Id, Revision } from "../scalars.ts";
 import { Desk, OrderChange } from "./orders.ts";
@@ -61,6 +62,7 @@ export const ImportFault = z
       .record(z.string(), z.string())
       .exactOptional()
       .describe("Names and figures in the sentence, by their name"),
+    cause: FaultCause.exactOptional().describe("Where there is no code: the same apart from words, if known"),
   })
   .meta({ id: "ImportFault" });
 export type ImportFault = z.infer<typeof ImportFault>;

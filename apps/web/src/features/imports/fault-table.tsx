@@ -3,6 +3,7 @@ import { useMemo, useRef, type JSX } from "react";
 import type { ImportReport } from "@formweek/contracts";
 import { Icon } from "../../components/icon.tsx";
 import { SpacerRow } from "../../components/spacer-row.tsx";
+import { useNaming } from "../../format/use-naming.ts";
 import { useText } from "../../text/text.ts";
 
 type Fault = ImportReport["faults"][number];
@@ -13,6 +14,7 @@ const usualRowPx = 58;
 export function FaultTable({ faults: given }: { readonly faults: readonly Fault[] }): JSX.Element {
   const faults = useMemo(() => given.toSorted(byPlace), [given]);
   const { imports: text, refusals } = useText();
+  const naming = useNaming();
   const scrollRef = useRef<HTMLDivElement>(null);
   const virtual = useVirtualizer({
     count: faults.length,
@@ -50,7 +52,7 @@ export function FaultTable({ faults: given }: { readonly faults: readonly Fault[
           {items.map((item) => {
             const fault = faults[item.index];
             if (fault === undefined) return null;
-            const said = refusals.importFault(fault);
+            const said = refusals.importFault(fault, naming);
             return (
               <tr
                 key={item.index}

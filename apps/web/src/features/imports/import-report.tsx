@@ -176,11 +176,12 @@ function acceptLabel(report: ImportReport, text: Text, count: (value: number) =>
 /** Puts the faults on the clipboard, to send them to whoever wrote the file. */
 function CopyFaults({ report }: { readonly report: ImportReport }): JSX.Element {
   const { imports: text, refusals } = useText();
+  const naming = useNaming();
   const [isCopied, setCopied] = useState(false);
   const copy = async (): Promise<void> => {
     const head = [text.sheet, text.row, text.column, text.value, text.problem, text.remedy];
     const rows = report.faults.map((fault) => {
-      const { problem, remedy } = refusals.importFault(fault);
+      const { problem, remedy } = refusals.importFault(fault, naming);
       return [fault.sheet, `${fault.row ?? ""}`, fault.column ?? "", fault.value ?? "", problem, remedy];
     });
     await navigator.clipboard.writeText([head, ...rows].map((cells) => cells.join("\t")).join("\n"));

@@ -1,8 +1,26 @@
-import type { PinCause } from "@formweek/contracts";
+import type { FaultCause } from "@formweek/contracts";
 import type { Naming } from "../naming.ts";
 import { misfit } from "./causes-text.ts";
 
 const otherLine = "Eine Linie wählen, die den Auftrag fertigen kann.";
+
+const pinKinds = [
+  "no place named",
+  "covered by stock",
+  "no such line",
+  "does not fit",
+  "outside window",
+  "before earliest start",
+  "closed",
+] as const satisfies readonly FaultCause["kind"][];
+
+/** What stands against holding an order at a place. */
+export type PinCause = Extract<FaultCause, { readonly kind: (typeof pinKinds)[number] }>;
+
+/** Whether a fault is one of a place to hold an order at. */
+export function isPin(cause: FaultCause): cause is PinCause {
+  return (pinKinds as readonly string[]).includes(cause.kind);
+}
 
 /** Why an order cannot be held at a place, and what to do. */
 export function pin(cause: PinCause, naming: Naming): readonly [problem: string, remedy: string] {

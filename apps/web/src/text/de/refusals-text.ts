@@ -1,25 +1,29 @@
-import { type ProblemWords, promiseProblems } from "./promise-problems.ts";
-import type { EditRefusal, ProblemCode } from "@formweek/contracts";
+import type { EditRefusal, FieldFault, ProblemCode } from "@formweek/contracts";
 import type { refusalsText as english } from "../en/refusals-text.ts";
 import type { Naming } from "../naming.ts";
 import { causesText } from "./causes-text.ts";
+import { type ProblemWords, promiseProblems } from "./promise-problems.ts";
 import { importFaults } from "./import-faults.ts";
-import { pin } from "./pin-words.ts";
+import { fault, placeOf } from "./fault-words.ts";
+import { isPin } from "./pin-words.ts";
 
 /** What the server refuses, worded from its code; the fields and rows concerned are named beside it. */
 export const refusalsText: typeof english = {
   refusals: {
     problem: (said, naming) => {
-      const causes = said.faults.flatMap((fault) => fault.cause ?? []);
       const words = problems[said.code as ProblemCode] as ProblemWords | undefined;
-      if (words === undefined) return said;
+      const faults = said.faults.map((each) => worded(each, naming));
+      if (words === undefined) return { ...said, faults };
       const [title, cause, remedy] = words;
-      if (causes.length === 0) return { title, cause: cause ?? said.cause, remedy };
-      const found = causes.map((each) => pin(each, naming));
+      if (cause !== null) return { title, cause, remedy, faults };
+      const known = faults.filter((_, place) => said.faults[place]?.cause !== undefined);
+      if (known.length === 0) return { title, cause: said.cause, remedy, faults };
+      const isHeld = said.faults.some((each) => each.cause !== undefined && isPin(each.cause));
       return {
-        title: "Der Auftrag lässt sich dort nicht festhalten.",
-        cause: [...new Set(found.map(([problem]) => problem))].join(" "),
-        remedy: [...new Set(found.map(([, advice]) => advice))].join(" "),
+        title: isHeld && said.code === "invalid-input" ? notHeldThere : title,
+        cause: causeOf(known),
+        remedy: remedyOf(known),
+        faults,
       };
     },
     edit: (refusal, naming) => {
@@ -27,14 +31,45 @@ export const refusalsText: typeof english = {
       const reasons = (refusal.reasons ?? []).map((reason) => causesText.causes.unplanned(reason, naming));
       return { cause: [cause, ...new Set(reasons)].join(" "), remedy };
     },
-    importFault: ({ code, values, problem, remedy }) => {
-      if (code === undefined) return { problem, remedy };
+    importFault: ({ code, values, cause, problem, remedy }, naming) => {
+      if (code === undefined) {
+        if (cause === undefined) return { problem, remedy };
+        const [found, advised] = fault(cause, naming);
+        return { problem: found, remedy: advised };
+      }
       const [said, advice] = importFaults[code](values ?? {});
       return { problem: said, remedy: advice };
     },
     editTitle: (order) => `Auftrag ${order} lässt sich so nicht ändern.`,
   },
 };
+
+/** A fault in German where it came apart from words, and the name of its record. */
+function worded(said: FieldFault, naming: Naming): FieldFault {
+  const path = placeOf(said);
+  if (said.cause === undefined) return { ...said, path };
+  const [problem, remedy] = fault(said.cause, naming);
+  return { ...said, path, problem, remedy };
+}
+
+/** What is wrong, each once; the first few only, since all are listed beside it. */
+function causeOf(faults: readonly FieldFault[]): string {
+  const said = [
+    ...new Set(
+      faults.map(({ record, path, problem }) => (record === undefined ? problem : `${path}: ${problem}`)),
+    ),
+  ];
+  const more = said.length > mostSaid ? ` Und ${said.length - mostSaid} weitere.` : "";
+  return `${said.slice(0, mostSaid).join(" ")}${more}`;
+}
+
+function remedyOf(faults: readonly FieldFault[]): string {
+  return [...new Set(faults.map(({ remedy }) => remedy))].slice(0, mostSaid).join(" ");
+}
+
+const mostSaid = 3;
+
+const notHeldThere = "Der Auftrag lässt sich dort nicht festhalten.";
 
 const lookAgain = "Den jetzigen Stand ansehen, dann die Änderung wiederholen.";
 
@@ -100,7 +135,11 @@ const problems: Readonly<Record<ProblemCode, ProblemWords>> = {
     "Die Suche ist an einem eigenen Fehler geendet; Einzelheiten stehen im Protokoll des Servers.",
     "Neu planen. Scheitert es wieder, mit den Daten des Werks melden.",
   ],
-  "working-plan-changed": ["Der Arbeitsplan hat sich inzwischen geändert.", null, lookAgain],
+  "working-plan-changed": [
+    "Der Arbeitsplan hat sich inzwischen geändert.",
+    "Seit dem letzten Ansehen kam mindestens ein Schritt dazu; der Verlauf nennt ihn.",
+    lookAgain,
+  ],
   "edit-refused": [
     "Der Plan lässt sich so nicht ändern.",
     "Eine Regel des Plans steht dagegen.",

@@ -14,15 +14,23 @@ export interface SaidProblem extends RefusalWords {
   readonly faults: readonly FieldFault[];
 }
 
+/** A refusal with the fields and rows concerned, each as it is read. */
+export interface WordedProblem extends RefusalWords {
+  readonly faults: readonly FieldFault[];
+}
+
 /** Refusals come in English and with a code: other languages word the code. */
 export const refusalsText = {
   refusals: {
-    problem: (said: SaidProblem, _naming: Naming): RefusalWords => said,
+    problem: (said: SaidProblem, _naming: Naming): WordedProblem => said,
     edit: (refusal: EditRefusal, _naming: Naming): Omit<RefusalWords, "title"> => ({
       cause: refusal.text,
       remedy: refusal.remedy,
     }),
-    importFault: ({ problem, remedy }: ImportFault): Pick<ImportFault, "problem" | "remedy"> => ({
+    importFault: (
+      { problem, remedy }: ImportFault,
+      _naming: Naming,
+    ): Pick<ImportFault, "problem" | "remedy"> => ({
       problem,
       remedy,
     }),
