@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { FaultCause, RecordKind } from "./fault-cause.ts";
 import { EditRefusal } from "./plan-edit.ts";
+import { Id, InstantText } from "./scalars.ts";
 
 /** Stable codes of failures. */
 export const ProblemCode = z.enum([
