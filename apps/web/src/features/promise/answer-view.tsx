@@ -25,7 +25,7 @@ interface AnswerViewProps {
 
 /** The answer to one enquiry, then other ways to meet it. */
 export function AnswerView(props: AnswerViewProps): JSX.Element {
-  const { plant, enquiry, answer, isOld, onHeld } = props;
+  const { plant, enquiry, answer, isOld } = props;
   const { promise: text } = useText();
   const others = useAlternatives(plant.id, isOld ? null : enquiry);
   const [choice, setChoice] = useState<{ readonly kind: Offer["kind"]; readonly of: PromiseEnquiry } | null>(
