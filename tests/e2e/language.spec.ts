@@ -65,7 +65,9 @@ const screens: readonly Screen[] = [
     open: async (page) => {
       const file = { name: "auftraege.csv", mimeType: "text/csv", buffer: Buffer.from(badRows) };
       await page.getByTestId("import-file").setInputFiles(file);
-      await expect(page.getByRole("heading", { name: de.imports.reportTitle(["auftraege.csv"]) })).toBeVisible();
+      await expect(
+        page.getByRole("heading", { name: de.imports.reportTitle(["auftraege.csv"]) }),
+      ).toBeVisible();
     },
   },
   {

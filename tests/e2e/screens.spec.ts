@@ -55,6 +55,7 @@ const screens: readonly Screen[] = [
   },
   { name: "sheets", path: "/sheets" },
   { name: "plans", path: "/plans" },
+  { name: "load", path: "/load" },
   { name: "orders", path: "/orders" },
   {
     name: "order-panel",
