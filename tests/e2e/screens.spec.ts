@@ -65,6 +65,7 @@ const screens: readonly Screen[] = [
   { name: "plans", path: "/plans" },
   { name: "promise", path: "/promise?product=C75-60-090+white&pieces=185000&wanted=2026-12-11" },
   { name: "promise-many", path: "/promise/many" },
+  { name: "load", path: "/load" },
   { name: "orders", path: "/orders" },
   {
     name: "order-panel",

@@ -79,11 +79,12 @@ function FindingWords({ plant, finding, onShow, children }: FindingWordsProps): 
   if (week === undefined) return null;
   const { kind, id } = finding;
   const share = week.share === null ? load.noHours : format.percent(week.share);
-  const name = `${load.one[kind]} ${resourceName(plant, kind, id)}`;
+  const name = resourceName(plant, kind, id);
   const hours = (seconds: number): string => format.hours(seconds);
   return (
     <div className="finding">
       <p>
+        <span className="tag">{load.one[kind]}</span>{" "}
         <b>{load.bottleneckIs(name, share, bucketName(week, text, format))}</b>{" "}
         {finding.beyondSeconds >= 60 && load.beyond(hours(finding.beyondSeconds))}{" "}
         {load.needs(hours(week.neededSeconds), hours(week.attainableSeconds))} ({load.basis[week.basis]}){" "}
