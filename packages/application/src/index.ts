@@ -52,6 +52,7 @@ export { hoursFaults } from "./planning/hours-faults.ts";
 export { retimedDocument } from "./planning/retime-document.ts";
 export { planOfDocument } from "./planning/plan-of-document.ts";
 export { deskOnPlan } from "./promises/standing-desk.ts";
+export type { StandingDesk } from "./promises/standing-desk.ts";
 export { promiseGiven } from "./promises/ask-promise.ts";
 export { findAlternatives } from "./promises/find-alternatives.ts";
 export type * from "./promises/promise-answer.ts";

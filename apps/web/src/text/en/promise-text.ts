@@ -1,4 +1,4 @@
-interface RunWords {
+export interface RunWords {
   readonly pieces: string;
   readonly line: string;
   readonly mould: string;
@@ -8,7 +8,7 @@ interface RunWords {
   readonly shift: string | null;
 }
 
-interface PictureWords {
+export interface PictureWords {
   readonly line: string;
   readonly start: string;
   readonly end: string;
@@ -16,7 +16,7 @@ interface PictureWords {
   readonly after: string;
 }
 
-interface ShiftWords {
+export interface ShiftWords {
   readonly name: string;
   readonly day: string;
   readonly start: string;
