@@ -60,6 +60,7 @@ const screens: readonly Screen[] = [
       expect(page.getByRole("region", { name: de.promise.others })).toContainText(de.promise.price),
   },
   { name: "promise-many", path: "/promise/many" },
+  { name: "load", path: "/load" },
   { name: "orders", path: "/orders" },
   {
     name: "order-panel",

@@ -99,7 +99,8 @@ export const loadText: typeof english = {
     noRelief: "Läuft schon rund um die Uhr: Weder Schicht noch Exemplar bringen mehr Zeit.",
     sheetOut: (name, when, kg) => `${name} geht ${when} aus: ${kg} fehlen`,
     sheetNext: (when) => `vor der nächsten Lieferung ${when}. Sie oder Ersatz wird früher gebraucht.`,
-    sheetNoNext: "und keine Lieferung ist bekannt. So viel bis dahin bestellen.",
+    sheetNoNext:
+      "bis zum Ende dieser Wochen, und keine Lieferung ist bekannt. Das Erste davon wird bis dahin gebraucht.",
     show: "Zeigen",
     moreWarnings: (n) => `${n} weitere`,
     fewer: "Weniger",

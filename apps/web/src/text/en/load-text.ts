@@ -100,7 +100,7 @@ export const loadText = {
     sheetOut: (name: string, when: string, kg: string) => `${name} runs out ${when}: ${kg} are missing`,
     sheetNext: (when: string) =>
       `before the next arrival ${when}. It, or as much from elsewhere, is needed earlier.`,
-    sheetNoNext: "and no arrival is known. Order that much for then.",
+    sheetNoNext: "by the end of these weeks, and no arrival is known. The first of it is needed by then.",
     show: "Show",
     moreWarnings: (n: number) => `${n} more`,
     fewer: "Fewer",
