@@ -2,13 +2,17 @@ import {
   LoadFindingsResponse,
   LoadOrdersResponse,
   LoadResponse,
-  type BucketSize,
-  type ResourceKind,
+  BucketSize,
+  ResourceKind,
   type TableQuery,
 } from "@formweek/contracts";
 import { keepPreviousData, useQuery, type UseQueryResult } from "@tanstack/react-query";
 import { call } from "./client.ts";
 import { keys } from "./queries.ts";
+
+/** Kinds of resource and steps of time, in the order in which they are offered. */
+export const resourceKinds = ResourceKind.options;
+export const bucketSizes = BucketSize.options;
 
 /** Which load is looked at. */
 export interface LoadView {

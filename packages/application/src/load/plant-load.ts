@@ -22,7 +22,7 @@ import type { PlantWays } from "./product-ways.ts";
 import { roughCutOf, roughWork } from "./rough-work.ts";
 
 /** How far load is looked at. */
-export const LOAD_WEEKS = 26;
+const LOAD_WEEKS = 26;
 
 export type BucketSize = "shift" | "day" | "week";
 

@@ -1,8 +1,8 @@
 import type { JSX } from "react";
-import { BucketSize, ResourceKind, type LoadResponse } from "@formweek/contracts";
+import type { LoadResponse } from "@formweek/contracts";
 import { FileLinks } from "../../components/file-links.tsx";
 import { Icon } from "../../components/icon.tsx";
-import { loadTableAddress } from "../../sync/load.ts";
+import { bucketSizes, loadTableAddress, resourceKinds } from "../../sync/load.ts";
 import { useText } from "../../text/text.ts";
 import type { LoadAddress } from "./use-load-address.ts";
 
@@ -21,7 +21,7 @@ export function LoadControls({ plantId, shown, load, onShow }: LoadControlsProps
   return (
     <div className="load-controls">
       <div className="tool-group" role="group" aria-label={text.kind}>
-        {ResourceKind.options.map((kind) => (
+        {resourceKinds.map((kind) => (
           <button
             key={kind}
             type="button"
@@ -34,7 +34,7 @@ export function LoadControls({ plantId, shown, load, onShow }: LoadControlsProps
         ))}
       </div>
       <div className="tool-group" role="group" aria-label={text.size}>
-        {BucketSize.options.map((bucket) => (
+        {bucketSizes.map((bucket) => (
           <button
             key={bucket}
             type="button"

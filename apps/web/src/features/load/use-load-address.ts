@@ -1,6 +1,5 @@
 import { useSearchParams } from "wouter";
-import { BucketSize, ResourceKind } from "@formweek/contracts";
-import type { LoadView } from "../../sync/load.ts";
+import { bucketSizes, resourceKinds, type LoadView } from "../../sync/load.ts";
 
 /** What the page shows: a view, and a resource and bucket of it. */
 export interface LoadAddress extends LoadView {
@@ -16,8 +15,8 @@ export function useLoadAddress(): readonly [LoadAddress, (changes: Partial<LoadA
   const [address, setAddress] = useSearchParams();
   const from = address.get("from");
   const shown: LoadAddress = {
-    kind: ResourceKind.safeParse(address.get("kind")).data ?? "line",
-    bucket: BucketSize.safeParse(address.get("bucket")).data ?? "week",
+    kind: resourceKinds.find((kind) => kind === address.get("kind")) ?? "line",
+    bucket: bucketSizes.find((bucket) => bucket === address.get("bucket")) ?? "week",
     from: from !== null && /^\d{4}-\d{2}-\d{2}$/.test(from) && isDay(from) ? from : null,
     id: address.get("id"),
     at: address.get("at"),
