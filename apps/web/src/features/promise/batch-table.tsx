@@ -23,7 +23,9 @@ export function BatchTable({ answers, timeZone }: BatchTableProps): JSX.Element 
   const hasReferences = answers.some(({ reference }) => reference !== "");
   return (
     <section aria-label={text.caption}>
-      <h2 role="status">{text.answers(format.count(answers.length))}</h2>
+      <div role="status">
+        <h2>{text.answers(format.count(answers.length))}</h2>
+      </div>
       <div className="scroller" tabIndex={0} role="region" aria-label={text.caption}>
         <table className="table">
           <thead>

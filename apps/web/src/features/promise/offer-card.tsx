@@ -118,7 +118,6 @@ function ShiftFirst({
     <>
       <p>
         {promise.shiftFirst({
-          name: shift.name,
           day: spell === null ? shift.date : format.day(spell.start),
           start: shift.start,
           end: shift.end,

@@ -39,11 +39,15 @@ export function quantityWords({ steps }: PromiseQuantity, { text, format }: Word
 }
 
 /** How an offer comes about, in sentences by time. */
-export function offerSteps({ parts, moved, displaced }: Offer, words: Words): readonly string[] {
+export function offerSteps({ parts, moved, displaced, shift }: Offer, words: Words): readonly string[] {
   const { steps } = words.text.promise;
   const movedWords = displaced.length === 0 ? steps.moved : steps.movedOthers;
   return [
-    ...parts.flatMap((part) => partSteps(part, words)),
+    ...parts.flatMap((part) => {
+      // the server's name of a shift that is not there yet is in English
+      const isAdded = shift !== null && part.shift === shift.name;
+      return partSteps(isAdded ? { ...part, shift: words.text.hours.shiftName } : part, words);
+    }),
     ...(moved.length === 0 ? [] : [movedWords(moved.length)]),
   ];
 }

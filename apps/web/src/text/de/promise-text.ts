@@ -134,8 +134,8 @@ export const promiseText: typeof english = {
     delays: "Wer warten müsste",
     delay: (customer, order, by) => `${customer}, Auftrag ${order}: ${by} verspätet`,
     forecast: "eine Vorschau, noch nicht bestellt",
-    shiftFirst: ({ name, day, start, end, lines }) =>
-      `Die Planung muss sie erst hinzufügen: „${name}“ am ${day}, ${start} bis ${end}, ${lines}.`,
+    shiftFirst: ({ day, start, end, lines }) =>
+      `Die Planung muss die Schicht erst hinzufügen: ${day}, ${start} bis ${end}, ${lines}.`,
     plannerDecides: "Das entscheidet die Planung. Den Link dieser Anfrage schicken.",
     partsAlone: "Teile werden einzeln reserviert: für jeden Teil allein fragen.",
     choose: "Stattdessen anbieten",

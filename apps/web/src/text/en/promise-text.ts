@@ -17,7 +17,6 @@ export interface PictureWords {
 }
 
 export interface ShiftWords {
-  readonly name: string;
   readonly day: string;
   readonly start: string;
   readonly end: string;
@@ -158,8 +157,8 @@ export const promiseText = {
     delays: "Who would wait",
     delay: (customer: string, order: string, by: string) => `${customer}, order ${order}: ${by} late`,
     forecast: "a forecast, not ordered yet",
-    shiftFirst: ({ name, day, start, end, lines }: ShiftWords) =>
-      `A planner has to add it first: “${name}” on ${day}, ${start} to ${end}, ${lines}.`,
+    shiftFirst: ({ day, start, end, lines }: ShiftWords) =>
+      `A planner has to add the shift first: ${day}, ${start} to ${end}, ${lines}.`,
     plannerDecides: "A planner decides on this. Send the link of this enquiry.",
     partsAlone: "Parts are held one by one: ask for each of them alone.",
     choose: "Offer this instead",
