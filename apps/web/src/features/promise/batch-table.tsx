@@ -22,7 +22,7 @@ export function BatchTable({ answers, timeZone }: BatchTableProps): JSX.Element 
   const clock = zoneClock(timeZone);
   const hasReferences = answers.some(({ reference }) => reference !== "");
   return (
-    <section aria-label={text.caption}>
+    <div>
       <div role="status">
         <h2>{text.answers(format.count(answers.length))}</h2>
       </div>
@@ -52,7 +52,7 @@ export function BatchTable({ answers, timeZone }: BatchTableProps): JSX.Element 
           </tbody>
         </table>
       </div>
-    </section>
+    </div>
   );
 }
 
