@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { emptyOrder, readNewOrder, type NewOrderDraft } from "./new-order.ts";
+import { emptyOrder, isDueBeforePlanning, readNewOrder, type NewOrderDraft } from "./new-order.ts";
 import { zoneClock } from "./zone-clock.ts";
 
 const clock = zoneClock("Europe/Paris");
@@ -19,6 +19,23 @@ const faultsOf = (changes: Partial<NewOrderDraft>) => {
   const reading = read(changes);
   return reading.kind === "faulty" ? reading.faults : [];
 };
+
+describe("a due time before planning begins", () => {
+  // 2026-12-04T06:00 in Paris, by `date -u -d "2026-12-04 05:00" +%s`
+  const planStart = 1_796_360_400;
+
+  it.each([
+    ["2026-12-04", "05:59", true],
+    ["2026-12-04", "06:00", false],
+    ["2026-12-03", "", true],
+    // without a time the day's end counts, as in the import
+    ["2026-12-04", "", false],
+    ["", "", false],
+    ["", "05:59", false],
+  ])("%s %s: %s", (dueAt, dueTime, isBefore) => {
+    expect(isDueBeforePlanning({ dueAt, dueTime }, clock, planStart)).toBe(isBefore);
+  });
+});
 
 describe("a new order in a form", () => {
   it("has what an import gives to a row of number, product, pieces and due day", () => {

@@ -76,8 +76,22 @@ export function readNewOrder(
     : { kind: "read", terms: reading.terms };
 }
 
+/** Whether an order that is due then would be late before a plan begins; false where nothing readable is written. */
+export function isDueBeforePlanning(
+  draft: Pick<NewOrderDraft, "dueAt" | "dueTime">,
+  clock: ZoneClock,
+  planStart: number,
+): boolean {
+  if (draft.dueAt === "") return false;
+  const dueAt = instantOfWallText(clock, dueText(draft, clock));
+  return dueAt !== null && dueAt < planStart;
+}
+
 /** Day and time as one; midnight after a day without a time. */
-function dueText({ dueAt: day, dueTime }: NewOrderDraft, clock: ZoneClock): string {
+function dueText(
+  { dueAt: day, dueTime }: Pick<NewOrderDraft, "dueAt" | "dueTime">,
+  clock: ZoneClock,
+): string {
   if (dueTime !== "") return `${day}T${dueTime}`;
   const midnight = instantOfWallText(clock, `${day}T00:00`);
   return midnight === null ? "" : wallText(clock, daysLater(clock, midnight, 1));

@@ -114,11 +114,20 @@ export function exportAddress(plantId: string, file: "orders.csv" | "orders.xlsx
 }
 
 /** Address of a plan's runs as a table. */
-export function planTableAddress(plantId: string, planId: string, format: TableQuery["format"]): string {
-  return `/api${at(plantId, `/plans/${encodeURIComponent(planId)}/table?format=${format}`)}`;
+export function planTableAddress(
+  { planId, document }: Pick<PlanResponse, "planId" | "document">,
+  format: TableQuery["format"],
+  language: TableQuery["language"],
+): string {
+  const path = `/plans/${encodeURIComponent(planId)}/table`;
+  return `/api${at(document.plant.id, `${path}?format=${format}&language=${language}`)}`;
 }
 
 /** Address of the order book with each order's state as a table. */
-export function orderTableAddress(plantId: string, format: TableQuery["format"]): string {
-  return `/api${at(plantId, `/orders/table?format=${format}`)}`;
+export function orderTableAddress(
+  plantId: string,
+  format: TableQuery["format"],
+  language: TableQuery["language"],
+): string {
+  return `/api${at(plantId, `/orders/table?format=${format}&language=${language}`)}`;
 }

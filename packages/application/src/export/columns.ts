@@ -1,14 +1,24 @@
 import { localTextAt, rfc3339At } from "@formweek/capacity-model";
 import { instantOfIso } from "../planning/iso-instant.ts";
 import type { Cell, Table } from "../ports/table.ts";
+import { type TableLanguage, type TableWord, tableWord } from "./table-words.ts";
 
-/** One column of a table that people take away: its header, and its cell for a row. */
-export type Column<Row> = readonly [header: string, cell: (row: Row) => Cell];
+/** One column of a table that people take away: its header in English, and its cell for a row. */
+export type Column<Row> = readonly [header: TableWord, cell: (row: Row) => Cell];
 
-/** A table of the rows under a header row. */
-export function tableBy<Row>(name: string, columns: readonly Column<Row>[], rows: readonly Row[]): Table {
-  const header = columns.map(([title]) => title);
-  return { name, rows: [header, ...rows.map((row) => columns.map(([, cell]) => cell(row)))] };
+interface TableHead<Row> {
+  readonly name: TableWord;
+  readonly columns: readonly Column<Row>[];
+  readonly language: TableLanguage;
+}
+
+/** A table of the rows under a header row in the reader's language. */
+export function tableBy<Row>({ name, columns, language }: TableHead<Row>, rows: readonly Row[]): Table {
+  const header = columns.map(([title]) => tableWord(title, language));
+  return {
+    name: tableWord(name, language),
+    rows: [header, ...rows.map((row) => columns.map(([, cell]) => cell(row)))],
+  };
 }
 
 /** The clock in the plant at an instant (ISO 8601 UTC, or seconds since the epoch); null stays empty. */

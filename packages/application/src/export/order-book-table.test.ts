@@ -27,9 +27,13 @@ const order: BookedOrder = {
   reasons: [],
 };
 
-const rowOf = (changes: Partial<BookedOrder>) => {
+const rowOf = (changes: Partial<BookedOrder>, language: "en" | "de" = "en") => {
   const names = new Map([["P-1", "A tub"]]);
-  const [header = [], row = []] = orderBookTable([{ ...order, ...changes }], "Europe/Berlin", names).rows;
+  const [header = [], row = []] = orderBookTable(
+    [{ ...order, ...changes }],
+    { timeZone: "Europe/Berlin", productNames: names },
+    language,
+  ).rows;
   return Object.fromEntries<Cell | undefined>(
     header.map((title, at) => [typeof title === "string" ? title : "", row[at]]),
   );
@@ -55,6 +59,17 @@ describe("the order book as a table", () => {
       "time zone": "Europe/Berlin",
       "due with offset": "2026-11-30T06:00:00+01:00",
       "planned finish with offset": "2026-11-30T07:00:00+01:00",
+    });
+  });
+
+  test("has headings, state and kind in the reader's language, names and figures as they are", () => {
+    expect(rowOf({}, "de")).toMatchObject({
+      Auftrag: "O-1",
+      Kunde: "A customer",
+      Art: "fest",
+      Stück: 1000,
+      Stand: "verspätet",
+      Zeitzone: "Europe/Berlin",
     });
   });
 

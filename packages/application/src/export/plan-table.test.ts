@@ -53,7 +53,7 @@ const planOf = (changes: Partial<PlanDocument>): PlanDocument =>
   }) as PlanDocument;
 
 const rowsOf = (plan: PlanDocument, teams: readonly (readonly [string, string])[] = []) => {
-  const [header = [], ...rows] = planTable(plan, new Map(teams)).rows;
+  const [header = [], ...rows] = planTable(plan, new Map(teams), "en").rows;
   return rows.map((row) =>
     Object.fromEntries<Cell | undefined>(
       header.map((title, at) => [typeof title === "string" ? title : "", row[at]]),
@@ -139,7 +139,16 @@ describe("a plan as a table", () => {
     const bare = { ...run, customer: "", mould: null, mouldName: "", sheetId: "", sheetName: "" };
     const empty = { customer: null, mould: null, "mould copy": null, "mould name": null, sheet: null };
     expect(rowsOf(planOf({ segments: [bare] }))[0]).toMatchObject({ ...empty, "lot finish": null });
-    expect(planTable(planOf({ segments: [] }), new Map()).rows).toHaveLength(1);
+    expect(planTable(planOf({ segments: [] }), new Map(), "en").rows).toHaveLength(1);
+  });
+
+  test("has other headings in German, each its own, over the same rows", () => {
+    const english = planTable(planOf({ segments: [run] }), new Map(), "en").rows;
+    const german = planTable(planOf({ segments: [run] }), new Map(), "de").rows;
+    const [heads = []] = german;
+    expect(heads.slice(0, 4)).toEqual(["Auftrag", "Los", "Kunde", "Artikel"]);
+    expect(new Set(heads).size).toBe(english[0]?.length);
+    expect(german.slice(1)).toEqual(english.slice(1));
   });
 
   test("shows the plant's clock on both sides of a clock change", () => {

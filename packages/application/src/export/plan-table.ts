@@ -1,6 +1,7 @@
 import type { DocumentChange, DocumentLine, DocumentRun, PlanDocument } from "../planning/plan-document.ts";
 import type { Table } from "../ports/table.ts";
 import { type Column, hoursCell, momentCell, offsetCell, tableBy, textCell } from "./columns.ts";
+import type { TableLanguage } from "./table-words.ts";
 
 /** A run with what the plan says of it elsewhere. */
 interface PlannedRun {
@@ -16,10 +17,15 @@ interface PlannedRun {
  * The plan as one row a run, by line as on the board, then start; a lot that pauses has several rows. Times are the plant's
  * clock, with its zone beside them, and once more with their offset from UTC. `teamNames`: setter team id → name, the id itself where it is not known (any more).
  */
-export function planTable(document: PlanDocument, teamNames: ReadonlyMap<string, string>): Table {
+export function planTable(
+  document: PlanDocument,
+  teamNames: ReadonlyMap<string, string>,
+  language: TableLanguage,
+): Table {
   const finishes = new Map(document.lots.map((lot) => [lotKey(lot), lot.finish]));
   const runs = document.lines.flatMap((line) => runsOfLine(document, line, finishes));
-  return tableBy("plan", columnsOf(document.plant.timeZone, teamNames), runs);
+  const columns = columnsOf(document.plant.timeZone, teamNames);
+  return tableBy({ name: "plan", columns, language }, runs);
 }
 
 const lotKey = ({ orderId, lot }: { readonly orderId: string; readonly lot: number }): string =>

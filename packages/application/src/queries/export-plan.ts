@@ -1,4 +1,5 @@
 import { planTable } from "../export/plan-table.ts";
+import type { TableLanguage } from "../export/table-words.ts";
 import { planNotFound, plantNotFound } from "../not-found.ts";
 import { ok, refused } from "../result.ts";
 import type { PlantInput, UseCase } from "../use-case.ts";
@@ -9,12 +10,13 @@ import { fileDate, fileOf, fileStem, type TableFormat, type WrittenFile } from "
 export interface PlanFileInput extends PlantInput {
   readonly planId: string | null;
   readonly format: TableFormat;
+  readonly language: TableLanguage;
 }
 
 /** A plan's runs as a table to take away; the file's name says when the plan was made. */
 export const exportPlan: UseCase<PlanFileInput, WrittenFile> = {
   role: "viewer",
-  run: async ({ store, tableWriter }, { plantId, planId, format }) => {
+  run: async ({ store, tableWriter }, { plantId, planId, format, language }) => {
     const known = await store.read(async (repositories) => ({
       stored: await repositories.plants.get(plantId),
       plan: await (planId === null
@@ -28,6 +30,6 @@ export const exportPlan: UseCase<PlanFileInput, WrittenFile> = {
     const teamNames = new Map<string, string>(plant.setterTeams.map(({ id, name }) => [id, name]));
     const made = fileDate(document.plant.timeZone, createdAt, "minute");
     const stem = `${fileStem(plantId)}-plan-${made}`;
-    return ok(await fileOf(tableWriter, planTable(document, teamNames), { stem, format }));
+    return ok(await fileOf(tableWriter, planTable(document, teamNames, language), { stem, format }));
   },
 };

@@ -14,7 +14,7 @@ import { refusedLines } from "../../kernels/refused-lines.ts";
 import { boardStore } from "../../state/store.ts";
 import { planTableAddress } from "../../sync/queries.ts";
 import { keptView, runEffect } from "../../sync/run-effects.ts";
-import { useText } from "../../text/text.ts";
+import { useLanguage, useText } from "../../text/text.ts";
 import { BoardCanvas } from "./board-canvas.tsx";
 import { BoardFilters } from "./board-filters.tsx";
 import { BoardToolbar, type BoardShape } from "./board-toolbar.tsx";
@@ -152,7 +152,7 @@ function OpenBoard({
   solve,
   versions,
 }: OpenBoardProps): JSX.Element {
-  const text = useText();
+  const { text, language } = useLanguage();
   const format = useFormat();
   const store = useBoardStore();
   const [address, setAddress] = useSearchParams();
@@ -221,8 +221,8 @@ function OpenBoard({
               <FileLinks
                 hint={text.board.planFiles}
                 files={[
-                  [text.board.planCsv, planTableAddress(plan.document.plant.id, plan.planId, "csv")],
-                  [text.board.planXlsx, planTableAddress(plan.document.plant.id, plan.planId, "xlsx")],
+                  [text.board.planCsv, planTableAddress(plan, "csv", language)],
+                  [text.board.planXlsx, planTableAddress(plan, "xlsx", language)],
                 ]}
               />
             </TakeAway>

@@ -7,10 +7,12 @@ import { NewOrderForm } from "./new-order-form.tsx";
 interface AddOrderProps {
   readonly orders: readonly BookedOrder[];
   readonly products: readonly NamedProduct[];
+  /** Where planning begins, on the plant's clock; null: now. */
+  readonly planFrom: string | null;
 }
 
 /** Opens the form for a new order, by button or by the Insert key. */
-export function AddOrder({ orders, products }: AddOrderProps): JSX.Element {
+export function AddOrder({ orders, products, planFrom }: AddOrderProps): JSX.Element {
   const { book } = useText();
   const [isOpen, setOpen] = useState(false);
   useEffect(() => {
@@ -38,6 +40,7 @@ export function AddOrder({ orders, products }: AddOrderProps): JSX.Element {
       {isOpen && (
         <NewOrderForm
           products={products}
+          planFrom={planFrom}
           isTaken={(id) => orders.some((order) => order.id === id)}
           onClose={() => setOpen(false)}
         />

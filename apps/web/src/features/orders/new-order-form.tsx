@@ -2,6 +2,7 @@ import { useRef, useState, type FormEvent, type JSX } from "react";
 import { Modal } from "../../components/modal.tsx";
 import {
   emptyOrder,
+  isDueBeforePlanning,
   readNewOrder,
   type NamedProduct,
   type NewOrderDraft,
@@ -9,6 +10,8 @@ import {
   type NewOrderField,
 } from "../../kernels/new-order.ts";
 import { orderFields } from "../../kernels/order-terms.ts";
+import { instantOfWallText } from "../../kernels/wall-text.ts";
+import { nowSeconds } from "../../sync/now.ts";
 import { useText } from "../../text/text.ts";
 import { FieldFrame, halfWritten, OrderFieldInput } from "./order-field.tsx";
 import { useBookWork } from "./use-book-edits.ts";
@@ -16,6 +19,8 @@ import { useBookWork } from "./use-book-edits.ts";
 interface NewOrderFormProps {
   readonly products: readonly NamedProduct[];
   readonly isTaken: (id: string) => boolean;
+  /** Where planning begins, on the plant's clock; null: now. */
+  readonly planFrom: string | null;
   readonly onClose: () => void;
 }
 
@@ -24,7 +29,7 @@ const productList = "products-of-plant";
 const moreFields = orderFields.filter((field) => !["productId", "pieces", "dueAt"].includes(field));
 
 /** A form for one new order. Enter adds it; what is bad is named beside its field. */
-export function NewOrderForm({ products, isTaken, onClose }: NewOrderFormProps): JSX.Element {
+export function NewOrderForm({ products, isTaken, planFrom, onClose }: NewOrderFormProps): JSX.Element {
   const { book } = useText();
   const { change, clock } = useBookWork();
   const form = useRef<HTMLFormElement>(null);
@@ -52,6 +57,8 @@ export function NewOrderForm({ products, isTaken, onClose }: NewOrderFormProps):
     if (fault.kind === "taken") return book.numberTaken(draft.id.trim());
     return { ...book.remedies, ...book.newRemedies }[field];
   };
+  const planStart = (planFrom === null ? null : instantOfWallText(clock, planFrom)) ?? nowSeconds();
+  const isLateAlready = isDueBeforePlanning(draft, clock, planStart);
   return (
     <Modal title={book.addTitle} onClose={onClose}>
       <form ref={form} className="order-form new-order" noValidate onSubmit={add}>
@@ -107,7 +114,12 @@ export function NewOrderForm({ products, isTaken, onClose }: NewOrderFormProps):
             />
           )}
         </FieldFrame>
-        <FieldFrame label={book.newFields.dueTime} name="dueTime" remedy={remedyOf("dueTime")}>
+        <FieldFrame
+          label={book.newFields.dueTime}
+          name="dueTime"
+          remedy={remedyOf("dueTime")}
+          hint={isLateAlready ? book.newHints.dueBeforePlanning : null}
+        >
           {(control) => (
             <input
               {...control}
@@ -126,6 +138,7 @@ export function NewOrderForm({ products, isTaken, onClose }: NewOrderFormProps):
             isFaulty={remedyOf(field) !== null}
             products={products}
             onChange={write}
+            {...(field === "customer" ? { hint: book.newHints.customer } : {})}
           />
         ))}
         <div className="tool-group">

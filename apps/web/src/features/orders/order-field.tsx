@@ -7,6 +7,8 @@ interface OrderFieldInputProps {
   readonly field: OrderField;
   readonly draft: OrderDraft;
   readonly isFaulty: boolean;
+  /** What else to know before writing there. */
+  readonly hint?: string;
   /** Products to choose from: id and name. */
   readonly products: readonly (readonly [id: string, name: string])[];
   readonly onChange: (changes: Partial<OrderDraft>) => void;
@@ -15,12 +17,13 @@ interface OrderFieldInputProps {
 /** One field of an order in a form, with what to write where it is faulty. */
 export function OrderFieldInput(props: OrderFieldInputProps): JSX.Element {
   const { book } = useText();
-  const { field, isFaulty } = props;
+  const { field, isFaulty, hint = null } = props;
   return (
     <FieldFrame
       label={book.fields[field]}
       name={field}
       remedy={isFaulty ? book.remedies[field] : null}
+      hint={hint}
       isTick={field === "partsAllowed"}
     >
       {(control) => <FieldControl {...props} control={control} />}
@@ -33,16 +36,30 @@ interface FieldFrameProps {
   readonly name: string;
   /** What to write instead of what stands there; null: it is good. */
   readonly remedy: string | null;
+  /** What else to know of what stands there, or before writing there. */
+  readonly hint?: string | null;
   readonly isTick?: boolean;
   readonly children: (control: Control) => JSX.Element;
 }
 
 /** A field's label, its control, and beside it what to write where it is faulty. */
-export function FieldFrame({ label, name, remedy, isTick = false, children }: FieldFrameProps): JSX.Element {
+export function FieldFrame({
+  label,
+  name,
+  remedy,
+  hint = null,
+  isTick = false,
+  children,
+}: FieldFrameProps): JSX.Element {
   const id = useId();
   const remedyId = `${id}-remedy`;
   const isFaulty = remedy !== null;
-  const told = { "aria-invalid": isFaulty, ...(isFaulty ? { "aria-describedby": remedyId } : {}) };
+  const hintId = `${id}-hint`;
+  const notes = [isFaulty ? remedyId : null, hint === null ? null : hintId].filter((note) => note !== null);
+  const told = {
+    "aria-invalid": isFaulty,
+    ...(notes.length > 0 ? { "aria-describedby": notes.join(" ") } : {}),
+  };
   return (
     <div className={isTick ? "order-field order-field-tick" : "order-field"}>
       <label htmlFor={id}>{label}</label>
@@ -50,6 +67,11 @@ export function FieldFrame({ label, name, remedy, isTick = false, children }: Fi
       {isFaulty && (
         <p id={remedyId} className="late-words">
           {remedy}
+        </p>
+      )}
+      {hint !== null && (
+        <p id={hintId} className="hint">
+          {hint}
         </p>
       )}
     </div>

@@ -1,11 +1,14 @@
 import { useMemo, type JSX } from "react";
 import type { Plant } from "@formweek/capacity-model";
 import type { BookedOrder } from "@formweek/contracts";
+import { Disclosure } from "../../components/disclosure.tsx";
 import { FilterSelect } from "../../components/filter-select.tsx";
 import { FindBox } from "../../components/find-box.tsx";
+import { Icon } from "../../components/icon.tsx";
 import { useFormat } from "../../format/use-format.ts";
 import { everyOrder, orderStates } from "../../kernels/order-query.ts";
 import { countStates, orderChoices, type OrderQuery, type ProductNames } from "../../kernels/order-rows.ts";
+import { useNarrowScreen } from "../../sync/narrow-screen.ts";
 import { useText } from "../../text/text.ts";
 
 interface OrderFiltersProps {
@@ -27,17 +30,10 @@ export function OrderFilters({ orders, products, plant, query, onQuery }: OrderF
     const sheets = new Map<string, string>(plant?.sheets.map((sheet) => [sheet.id, sheet.name]));
     return orderChoices(orders, products, (id) => sheets.get(id) ?? id);
   }, [orders, products, plant]);
-  const isFiltered = Object.entries(everyOrder).some(
-    ([part, open]) => query[part as keyof typeof everyOrder] !== open,
-  );
-  return (
-    <div className="order-filters" role="search" aria-label={text.book.filters}>
-      <FindBox
-        label={text.orders.find}
-        hint={text.orders.findHint}
-        value={query.text}
-        onChange={(find) => onQuery({ text: find })}
-      />
+  const isNarrow = useNarrowScreen();
+  const active = [...parts, "kind" as const].filter((part) => query[part] !== null).length;
+  const selects = (
+    <>
       {parts.map((part) => (
         <FilterSelect
           key={part}
@@ -57,6 +53,33 @@ export function OrderFilters({ orders, products, plant, query, onQuery }: OrderF
         choices={Object.entries(text.book.kinds)}
         onChange={(value) => onQuery({ kind: value === "firm" || value === "forecast" ? value : null })}
       />
+    </>
+  );
+  const isFiltered = Object.entries(everyOrder).some(
+    ([part, open]) => query[part as keyof typeof everyOrder] !== open,
+  );
+  return (
+    <div className="order-filters" role="search" aria-label={text.book.filters}>
+      <FindBox
+        label={text.orders.find}
+        hint={text.orders.findHint}
+        value={query.text}
+        onChange={(find) => onQuery({ text: find })}
+      />
+      {isNarrow ? (
+        <Disclosure
+          panelClass="popover filter-panel"
+          label={
+            <>
+              <Icon name="filter" /> {active === 0 ? text.board.moreFilters : text.board.filtersOn(active)}
+            </>
+          }
+        >
+          {selects}
+        </Disclosure>
+      ) : (
+        selects
+      )}
       <div className="chips" role="group" aria-label={text.orders.state}>
         <Chip
           label={text.orders.all}

@@ -37,7 +37,7 @@ export function OrdersScreen({ plant, book, importButtons }: OrdersScreenProps):
   const buttons = (
     <>
       {importButtons}
-      <AddOrder orders={orders} products={choices} />
+      <AddOrder orders={orders} products={choices} planFrom={plant.planFrom} />
     </>
   );
   return orders.length === 0 ? (
@@ -99,7 +99,7 @@ function FilledBook({ plant, book, products, choices, importButtons }: FilledBoo
   const { orders, planInputs } = book;
   const [address, setAddress] = useSearchParams();
   const query = useMemo(() => readOrderQuery(address), [address]);
-  const { locale } = useLanguage();
+  const { locale, language } = useLanguage();
   const names = useMemo(() => namesIn(locale), [locale]);
   const sorted = useMemo(() => byNumber(orders, names), [orders, names]);
   const rows = useMemo(
@@ -136,8 +136,8 @@ function FilledBook({ plant, book, products, choices, importButtons }: FilledBoo
           <FileLinks
             hint={text.orders.withStatesHint}
             files={[
-              [text.orders.withStatesCsv, orderTableAddress(plant.id, "csv")],
-              [text.orders.withStatesXlsx, orderTableAddress(plant.id, "xlsx")],
+              [text.orders.withStatesCsv, orderTableAddress(plant.id, "csv", language)],
+              [text.orders.withStatesXlsx, orderTableAddress(plant.id, "xlsx", language)],
             ]}
           />
         </TakeAway>

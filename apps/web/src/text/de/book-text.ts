@@ -54,8 +54,13 @@ export const bookText: typeof english = {
       dueAt: "Einen Tag schreiben, den es gibt, nicht vor dem frühesten Beginn.",
       dueTime: "Eine Uhrzeit schreiben oder leer lassen.",
     },
+    newHints: {
+      customer: "Leer: Der Auftrag steht unter „—“ im Bestand.",
+      dueBeforePlanning:
+        "Das liegt vor dem Planungsbeginn, der Auftrag ist also schon verspätet. Berichtigen, falls es ein Versehen ist.",
+    },
     numberTaken: (id: string) =>
-      `Auftrag ${id} steht schon im Auftragsbuch: dort ändern oder eine andere Nummer schreiben.`,
+      `Auftrag ${id} steht schon im Auftragsbestand: dort ändern oder eine andere Nummer schreiben.`,
     edit: "Ändern",
     editTitle: (id) => `Auftrag ${id} ändern`,
     save: "Speichern",
@@ -94,8 +99,8 @@ export const bookText: typeof english = {
     steps: "Schritte im Auftragsbestand",
     undoWhat: (what) => `Rückgängig: ${what} (Strg+Z)`,
     redoWhat: (what) => `Wiederholen: ${what} (Strg+Umschalt+Z)`,
-    nothingToUndo: "Auf dieser Seite nichts rückgängig zu machen",
-    nothingToRedo: "Auf dieser Seite nichts zu wiederholen",
+    nothingToUndo: "In diesem Browser nichts rückgängig zu machen",
+    nothingToRedo: "In diesem Browser nichts zu wiederholen",
     stepOfOne: {
       changed: (id) => `Auftrag ${id} geändert`,
       removed: (id) => `Auftrag ${id} entfernt`,

@@ -51,6 +51,11 @@ export const bookText = {
       dueAt: "Write a day that exists, not before the earliest start.",
       dueTime: "Write a time of day, or leave it empty.",
     },
+    newHints: {
+      customer: "Empty: the order is booked under “—”.",
+      dueBeforePlanning:
+        "This is before the planning start, so the order is late already. Correct it if it is a slip.",
+    },
     numberTaken: (id: string) =>
       `Order ${id} is in the book already: change it there, or write another number.`,
     edit: "Edit",
@@ -90,8 +95,8 @@ export const bookText = {
     steps: "Steps on the order book",
     undoWhat: (what: string) => `Undo: ${what} (Ctrl+Z)`,
     redoWhat: (what: string) => `Redo: ${what} (Ctrl+Shift+Z)`,
-    nothingToUndo: "Nothing to undo on this page",
-    nothingToRedo: "Nothing to redo on this page",
+    nothingToUndo: "Nothing to undo in this browser",
+    nothingToRedo: "Nothing to redo in this browser",
     stepOfOne: {
       changed: (id: string) => `changed order ${id}`,
       removed: (id: string) => `removed order ${id}`,
