@@ -116,6 +116,19 @@ describe("what can not be taken away says so", () => {
 });
 
 describe("the order book before a plan", () => {
+  test("has German headings where the page asks for them, and no third language", async () => {
+    const german = await get("/orders/table?format=csv&language=de");
+    expect(german.statusCode).toBe(200);
+    const [head = "", row = ""] = german.rawPayload.toString("utf8").split("\r\n");
+    expect(head).toMatch(/Auftrag,Kunde,Artikel,/);
+    expect(head).not.toMatch(/order|customer|due/);
+    expect(row).toContain("noch nicht geplant");
+    const problem = problemOf(await get("/orders/table?format=csv&language=fr"));
+    expect(problem.faults).toMatchObject([
+      { path: "language", cause: { kind: "value not listed", listed: ["en", "de"] } },
+    ]);
+  });
+
   test.each(FORMATS)("says of every order that it is not planned yet, as %s", async (format) => {
     const { records } = await taken("/orders/table", format);
     expect(records).toHaveLength(orders.length);
