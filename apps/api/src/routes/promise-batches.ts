@@ -47,10 +47,12 @@ export function promiseBatchRoutes(server: WireServer, { app, actorOf }: Asked):
     },
     async (request, reply) => {
       const file = onlyFile(await filesOf(request));
-      const { mode, format } = request.query;
+      const { mode, format, language } = request.query;
       const input = { ...request.params, mode, file };
       if (format === "json") return valueOf(await app.queries.askBatchFile(input, actorOf(request)));
-      const written = valueOf(await app.queries.exportBatch({ ...input, format }, actorOf(request)));
+      const written = valueOf(
+        await app.queries.exportBatch({ ...input, format, language }, actorOf(request)),
+      );
       return sendFile(reply, format, written);
     },
   );

@@ -64,6 +64,6 @@ export function useLoadFindings(plantId: string): UseQueryResult<LoadFindingsRes
 }
 
 /** Address of the load shown as a table. */
-export function loadTableAddress(plantId: string, view: LoadView, format: TableQuery["format"]): string {
-  return `/api${at(plantId, `/table?${words(view)}&format=${format}`)}`;
+export function loadTableAddress(plantId: string, view: LoadView, { format, language }: TableQuery): string {
+  return `/api${at(plantId, `/table?${words(view)}&format=${format}&language=${language}`)}`;
 }

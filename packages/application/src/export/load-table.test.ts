@@ -34,12 +34,15 @@ const tableOf = (loads: readonly ResourceLoad[]) =>
     kind: "line",
     timeZone: "UTC",
     names: new Map([["L1", "Line 1"]]),
+    language: "en",
   });
 
 describe("load as a table", () => {
   test("has one row a resource and bucket, in hours", () => {
     const [header = [], row = []] = tableOf([load]).rows;
-    const cells = Object.fromEntries(header.map((title, at) => [`${String(title)}`, row[at]]));
+    const cells = Object.fromEntries(
+      header.map((title, at) => [typeof title === "string" ? title : "", row[at]]),
+    );
     expect(cells).toMatchObject({
       resource: "L1",
       "resource name": "Line 1",

@@ -3,6 +3,7 @@ import { WHOLE_UNIT } from "@formweek/capacity-model";
 import type { Cell, Table } from "../ports/table.ts";
 import type { LoadView } from "../queries/get-load.ts";
 import { type Column, hoursCell, momentCell, offsetCell, tableBy, textCell } from "./columns.ts";
+import { type TableLanguage, tableWord } from "./table-words.ts";
 
 interface LoadLine {
   readonly id: string;
@@ -17,10 +18,11 @@ export interface LoadTableInput {
   readonly timeZone: string;
   /** Id → name of the resources. */
   readonly names: ReadonlyMap<string, string>;
+  readonly language: TableLanguage;
 }
 
 /** Load against capacity as one row a resource and bucket. Hours are those of one unit: line, copy, team or head. */
-export function loadTable({ view, kind, timeZone, names }: LoadTableInput): Table {
+export function loadTable({ view, kind, timeZone, names, language }: LoadTableInput): Table {
   const lines = view.rows.flatMap(({ hours, loads }): readonly LoadLine[] =>
     view.buckets.flatMap((bucket, index) => {
       const load = loads[index];
@@ -32,14 +34,14 @@ export function loadTable({ view, kind, timeZone, names }: LoadTableInput): Tabl
     ({ load }: LoadLine): Cell =>
       hoursCell(pick(load) / WHOLE_UNIT);
   const columns: readonly Column<LoadLine>[] = [
-    ["kind", () => kind],
+    ["kind", () => tableWord(kind, language)],
     ["resource", ({ id }) => textCell(id)],
     ["resource name", ({ id }) => names.get(id) ?? null],
     ["units", ({ units }) => units / WHOLE_UNIT],
     ["bucket", ({ bucket }) => bucket.label],
     ["start", ({ bucket }) => momentCell(timeZone, bucket.start)],
     ["end", ({ bucket }) => momentCell(timeZone, bucket.end)],
-    ["basis", ({ load }) => load.basis],
+    ["basis", ({ load }) => tableWord(load.basis, language)],
     ["run h", hours(({ run }) => run)],
     ["change h", hours(({ change }) => change)],
     ["stop h", hours(({ stop }) => stop)],
@@ -56,5 +58,5 @@ export function loadTable({ view, kind, timeZone, names }: LoadTableInput): Tabl
     ["start with offset", ({ bucket }) => offsetCell(timeZone, bucket.start)],
     ["end with offset", ({ bucket }) => offsetCell(timeZone, bucket.end)],
   ];
-  return tableBy("load", columns, lines);
+  return tableBy({ name: "load", columns, language }, lines);
 }

@@ -13,6 +13,7 @@ import type { FormingLine, Plant, TimeWindow } from "@formweek/capacity-model";
 import type { FieldFault } from "../errors.ts";
 import { applyHours } from "./apply-hours.ts";
 import type { HoursCause } from "./hours-cause.ts";
+import { overlap, spanOfClosing } from "./hours-span.ts";
 import type { HoursEdit, LineClosing, ShiftAdded } from "./plan-edit.ts";
 
 /** What the change would be made to. */
@@ -320,13 +321,3 @@ function overFault(path: string, end: number, { plant, horizon }: HoursNow): Fie
     "Choose a time that the plan has still ahead.",
   );
 }
-
-function spanOfClosing({ from, to }: Pick<LineClosing, "from" | "to">, { timeZone }: Plant): TimeWindow {
-  return {
-    start: instantOfLocalText(timeZone, from) ?? 0,
-    end: instantOfLocalText(timeZone, to) ?? 0,
-  };
-}
-
-const overlap = (one: TimeWindow, other: TimeWindow): boolean =>
-  one.start < other.end && other.start < one.end;

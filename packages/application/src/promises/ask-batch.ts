@@ -4,6 +4,7 @@ import { type Result, ok } from "../result.ts";
 import type { PlantInput, UseCase } from "../use-case.ts";
 import { fileDate, fileOf, fileStem, type TableFormat, type WrittenFile } from "../queries/written-file.ts";
 import { type AnsweredBatch, type BatchMode, answerBatch } from "./answer-batch.ts";
+import type { TableLanguage } from "../export/table-words.ts";
 import { batchTable } from "./batch-table.ts";
 import type { DeskKeeper } from "./desk-keeper.ts";
 import type { Enquiry } from "./promise-answer.ts";
@@ -43,9 +44,12 @@ export const askBatchFile = (desks: DeskKeeper): UseCase<BatchFileInput, Answere
 /** The same as a table to take away. */
 export const exportBatch = (
   desks: DeskKeeper,
-): UseCase<BatchFileInput & { readonly format: TableFormat }, WrittenFile> => ({
+): UseCase<
+  BatchFileInput & { readonly format: TableFormat; readonly language: TableLanguage },
+  WrittenFile
+> => ({
   role: "sales",
-  run: async (ports, { format, ...input }) => {
+  run: async (ports, { format, language, ...input }) => {
     const answered = await answeredFile(desks, ports, input);
     if (!answered.ok) return answered;
     const opened = await desks.open(ports, input.plantId);
@@ -53,7 +57,9 @@ export const exportBatch = (
     const { timeZone } = opened.value.standing.frame.plant;
     const day = fileDate(timeZone, ports.clock.now(), "day");
     const stem = `${fileStem(input.plantId)}-promises-${day}`;
-    return ok(await fileOf(ports.tableWriter, batchTable(answered.value, timeZone), { stem, format }));
+    return ok(
+      await fileOf(ports.tableWriter, batchTable(answered.value, timeZone, language), { stem, format }),
+    );
   },
 });
 

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { TableQuery } from "./exports.ts";
 import {
   PromiseBase,
   PromiseEnquiry,
@@ -41,5 +42,6 @@ export type BatchResponse = z.infer<typeof BatchResponse>;
 export const BatchFileQuery = z.object({
   mode: BatchMode.default("in turn"),
   format: z.enum(["json", "csv", "xlsx"]).default("json"),
+  language: TableQuery.shape.language,
 });
 export type BatchFileQuery = z.infer<typeof BatchFileQuery>;

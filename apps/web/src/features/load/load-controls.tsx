@@ -3,7 +3,7 @@ import type { LoadResponse } from "@formweek/contracts";
 import { FileLinks } from "../../components/file-links.tsx";
 import { Icon } from "../../components/icon.tsx";
 import { bucketSizes, loadTableAddress, resourceKinds } from "../../sync/load.ts";
-import { useText } from "../../text/text.ts";
+import { useLanguage } from "../../text/text.ts";
 import type { LoadAddress } from "./use-load-address.ts";
 
 interface LoadControlsProps {
@@ -16,7 +16,10 @@ interface LoadControlsProps {
 
 /** Which resources, in what steps of time, from when; and the same as files. */
 export function LoadControls({ plantId, shown, load, onShow }: LoadControlsProps): JSX.Element {
-  const { load: text } = useText();
+  const {
+    text: { load: text },
+    language,
+  } = useLanguage();
   const page = (from: string | null): void => onShow({ from, at: null });
   return (
     <div className="load-controls">
@@ -70,8 +73,8 @@ export function LoadControls({ plantId, shown, load, onShow }: LoadControlsProps
       <FileLinks
         hint={text.files}
         files={[
-          [text.csv, loadTableAddress(plantId, shown, "csv")],
-          [text.xlsx, loadTableAddress(plantId, shown, "xlsx")],
+          [text.csv, loadTableAddress(plantId, shown, { format: "csv", language })],
+          [text.xlsx, loadTableAddress(plantId, shown, { format: "xlsx", language })],
         ]}
       />
     </div>

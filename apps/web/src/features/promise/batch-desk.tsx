@@ -4,7 +4,7 @@ import { Icon } from "../../components/icon.tsx";
 import { FailureNotice } from "../../components/notice.tsx";
 import { useBatch, useBatchFile, type AskedFile } from "../../sync/promise-batch.ts";
 import { saveFile } from "../../sync/save-file.ts";
-import { useText } from "../../text/text.ts";
+import { useLanguage } from "../../text/text.ts";
 import { BatchFaults } from "./batch-faults.tsx";
 import { BatchTable } from "./batch-table.tsx";
 import { pastedEnquiries } from "./pasted-enquiries.ts";
@@ -13,7 +13,10 @@ const modes = ["in turn", "each alone", "together"] as const;
 
 /** Many enquiries at once, pasted or from a file: every bad row named, or every answer in a table. */
 export function BatchDesk({ plant }: { readonly plant: Plant }): JSX.Element {
-  const { app, batch: text } = useText();
+  const {
+    text: { app, batch: text },
+    language,
+  } = useLanguage();
   const id = useId();
   const picker = useRef<HTMLInputElement>(null);
   const [rows, setRows] = useState("");
@@ -33,7 +36,7 @@ export function BatchDesk({ plant }: { readonly plant: Plant }): JSX.Element {
   const save = (format: "csv" | "xlsx"): void => {
     if (asked === null) return;
     table.mutate(
-      { ...asked, format },
+      { ...asked, format, language },
       { onSuccess: (blob) => saveFile(blob, `${plant.id}-dates.${format}`) },
     );
   };

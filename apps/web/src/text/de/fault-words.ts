@@ -211,7 +211,7 @@ const table: Table = {
 export function fault(cause: FaultCause, naming: Naming): Said {
   // each entry takes the cause of its own kind
   const words = table[cause.kind] as Words<FaultCause["kind"]>;
-  return words(cause as never, naming);
+  return words(cause, naming);
 }
 
 /** The record of a fault by its kind and name, else its path. */

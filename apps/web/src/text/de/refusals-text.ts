@@ -1,10 +1,11 @@
-import type { EditRefusal, FieldFault, ProblemCode } from "@formweek/contracts";
+import type { EditRefusal, ProblemCode } from "@formweek/contracts";
 import type { refusalsText as english } from "../en/refusals-text.ts";
 import type { Naming } from "../naming.ts";
 import { causesText } from "./causes-text.ts";
 import { type ProblemWords, promiseProblems } from "./promise-problems.ts";
 import { importFaults } from "./import-faults.ts";
-import { fault, placeOf } from "./fault-words.ts";
+import { causeOf, remedyOf, worded } from "./fault-sentences.ts";
+import { fault } from "./fault-words.ts";
 import { isPin } from "./pin-words.ts";
 
 /** What the server refuses, worded from its code; the fields and rows concerned are named beside it. */
@@ -43,31 +44,6 @@ export const refusalsText: typeof english = {
     editTitle: (order) => `Auftrag ${order} lässt sich so nicht ändern.`,
   },
 };
-
-/** A fault in German where it came apart from words, and the name of its record. */
-function worded(said: FieldFault, naming: Naming): FieldFault {
-  const path = placeOf(said);
-  if (said.cause === undefined) return { ...said, path };
-  const [problem, remedy] = fault(said.cause, naming);
-  return { ...said, path, problem, remedy };
-}
-
-/** What is wrong, each once; the first few only, since all are listed beside it. */
-function causeOf(faults: readonly FieldFault[]): string {
-  const said = [
-    ...new Set(
-      faults.map(({ record, path, problem }) => (record === undefined ? problem : `${path}: ${problem}`)),
-    ),
-  ];
-  const more = said.length > mostSaid ? ` Und ${said.length - mostSaid} weitere.` : "";
-  return `${said.slice(0, mostSaid).join(" ")}${more}`;
-}
-
-function remedyOf(faults: readonly FieldFault[]): string {
-  return [...new Set(faults.map(({ remedy }) => remedy))].slice(0, mostSaid).join(" ");
-}
-
-const mostSaid = 3;
 
 const notHeldThere = "Der Auftrag lässt sich dort nicht festhalten.";
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { z } from "zod";
-import { valueFault } from "./value-fault.ts";
+import { valueFault } from "@formweek/application";
 
 /** What zod itself says of a value that a schema refuses. */
 function issueOf(schema: z.ZodType, value: unknown) {
