@@ -81,6 +81,7 @@ test("every kind is free of faults, light and dark, from 390 to 1920 wide", asyn
 test("the load shown is saved as a table", async ({ page, request }) => {
   await page.goto("/load?kind=mould");
   const download = page.waitForEvent("download");
+  await page.getByRole("button", { name: "Take away" }).click();
   await page.getByRole("link", { name: "Load as CSV" }).click();
   const saved = await download;
   expect(saved.suggestedFilename()).toMatch(/-load-mould-week-.+\.csv$/);

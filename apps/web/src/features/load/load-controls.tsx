@@ -2,6 +2,7 @@ import type { JSX } from "react";
 import type { LoadResponse } from "@formweek/contracts";
 import { FileLinks } from "../../components/file-links.tsx";
 import { Icon } from "../../components/icon.tsx";
+import { TakeAway } from "../../components/take-away.tsx";
 import { bucketSizes, loadTableAddress, resourceKinds } from "../../sync/load.ts";
 import { useLanguage } from "../../text/text.ts";
 import type { LoadAddress } from "./use-load-address.ts";
@@ -70,13 +71,15 @@ export function LoadControls({ plantId, shown, load, onShow }: LoadControlsProps
         </div>
       )}
       <span className="spring" />
-      <FileLinks
-        hint={text.files}
-        files={[
-          [text.csv, loadTableAddress(plantId, shown, { format: "csv", language })],
-          [text.xlsx, loadTableAddress(plantId, shown, { format: "xlsx", language })],
-        ]}
-      />
+      <TakeAway>
+        <FileLinks
+          hint={text.files}
+          files={[
+            [text.csv, loadTableAddress(plantId, shown, { format: "csv", language })],
+            [text.xlsx, loadTableAddress(plantId, shown, { format: "xlsx", language })],
+          ]}
+        />
+      </TakeAway>
     </div>
   );
 }

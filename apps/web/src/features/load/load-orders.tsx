@@ -36,7 +36,7 @@ export function LoadOrders({ plant, kind, id, bucket }: LoadOrdersProps): JSX.El
         ))}
       {data?.total === 0 && <p className="hint">{text.load.noOrders}</p>}
       {data !== undefined && data.total > 0 && (
-        <div className="scroller load-orders" tabIndex={0} role="region" aria-label={title}>
+        <div className="scroller load-orders" tabIndex={0} role="group" aria-label={title}>
           <table className="table">
             <caption className="unseen">{title}</caption>
             <thead>
