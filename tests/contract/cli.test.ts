@@ -284,7 +284,7 @@ describe("a promise on the command line", () => {
   const enquiry = ["promise", "--demo", "calm", "--steps", "60"];
 
   it("is the same every time, and says how it comes about", () => {
-    const asked = [...enquiry, "--product", "C75-60-90 white", "--pieces", "50000", "--parts"];
+    const asked = [...enquiry, "--product", "C75-60-090 white", "--pieces", "50000", "--parts"];
     const answer = run(...asked);
     expect(answer).toMatchObject({ status: 0, stderr: "" });
     expect(answer.stdout).toMatch(/^50,000 × .*\n(.*\n)*Promise: 2026-\d\d-\d\d/);
@@ -298,7 +298,7 @@ describe("a promise on the command line", () => {
     expect(wrong.stderr).toContain("--product");
     expect(wrong.stderr).toContain("--wanted");
     expect(run(...enquiry, "--product", "x", "--pieces", "0").status).toBe(2);
-    const impossible = run(...enquiry, "--product", "C75-60-90 white", "--pieces", "900000000");
+    const impossible = run(...enquiry, "--product", "C75-60-090 white", "--pieces", "900000000");
     expect(impossible.status).toBe(1);
     expect(impossible.stdout).toContain("Not possible");
   });
