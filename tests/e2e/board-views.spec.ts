@@ -104,6 +104,7 @@ test("what the board shows is in its address: a reload and a link show the same,
   await expect(customers).toHaveValue("");
   await page.goForward();
   await expect(customers).toHaveValue(customer);
+  await customers.press("Escape");
   await page.getByRole("button", { name: "Show all", exact: true }).click();
   await expect(page).not.toHaveURL(/customer=/);
 

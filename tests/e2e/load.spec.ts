@@ -57,6 +57,7 @@ test("kinds, steps of time and pages are in the address; what it gets wrong coun
 });
 
 test("every kind is free of faults, light and dark, from 390 to 1920 wide", async ({ page }) => {
+  test.slow();
   for (const kind of ["line", "mould", "team", "pool"]) {
     for (const [theme, width] of [
       ["light", 390],

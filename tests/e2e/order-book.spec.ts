@@ -64,6 +64,9 @@ test("an order is changed in its cell by keyboard alone, and taken back", async 
   if (order === undefined) throw new Error("the demo has orders");
   await page.goto("/orders");
   await page.getByRole("button", { name: order.id, exact: true }).focus();
+  // other tests may have left the book other than the plan was made for
+  const otherInputs = page.getByText("The plan was made before");
+  const saidBefore = await otherInputs.count();
   await page.keyboard.press("F2");
   await expect(page.getByRole("textbox", { name: `Customer of order ${order.id}` })).toBeFocused();
   await page.keyboard.press("Tab");
@@ -85,7 +88,7 @@ test("an order is changed in its cell by keyboard alone, and taken back", async 
   await page.keyboard.press("Control+z");
   await expect(said(page, `Taken back: changed order ${order.id}`)).toBeVisible();
   expect(await orderOf(request, order.id)).toEqual(order);
-  await expect(page.getByText("The plan was made before")).toBeHidden();
+  await expect(otherInputs).toHaveCount(saidBefore);
   await page.keyboard.press("Control+y");
   await expect(said(page, `Done again: changed order ${order.id}`)).toBeVisible();
   await page.getByRole("button", { name: "Undo" }).click();

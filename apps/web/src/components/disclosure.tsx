@@ -95,9 +95,21 @@ function Panel({ id, className, children }: PanelProps): JSX.Element {
       const over = Math.max(0, right - (document.documentElement.clientWidth - edgePx));
       current.style.translate = `${Math.max(edgePx - left, -over)}px`;
     };
+    // what stands around it may be laid out anew only after the event, so it is looked at again in the next frame
+    let frame = 0;
+    const onResize = (): void => {
+      keepInWindow();
+      cancelAnimationFrame(frame);
+      frame = requestAnimationFrame(() => {
+        frame = requestAnimationFrame(keepInWindow);
+      });
+    };
     keepInWindow();
-    window.addEventListener("resize", keepInWindow);
-    return () => window.removeEventListener("resize", keepInWindow);
+    window.addEventListener("resize", onResize);
+    return () => {
+      cancelAnimationFrame(frame);
+      window.removeEventListener("resize", onResize);
+    };
   }, []);
   return (
     <div ref={panel} id={id} className={className}>
