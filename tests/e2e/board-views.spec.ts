@@ -110,6 +110,7 @@ test("what the board shows is in its address: a reload and a link show the same,
 
   await page.goto("/?customer=Nobody&span=wide&rows=walls");
   await expect(found).toHaveText("0 orders found");
+  await openPanel(page, "1 filter on");
   await expect(customers).toHaveValue("Nobody");
   await expect(rows).toHaveValue("lines");
 });
