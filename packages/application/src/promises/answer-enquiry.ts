@@ -45,9 +45,9 @@ export function askedFor(
 ): AskedJob {
   const { frame } = standing;
   const dueAt = wish.wantedAt ?? frame.window.end;
-  const placeholder = orderOf(wish, { id: "enquiry", customer: "—", dueAt, earliestStartAt: from });
-  const made = nettedBehind(placeholder, wish.product, standing);
-  const job = jobOf(frame, demandOf(placeholder, made));
+  const enquired = orderOf(wish, { id: "enquiry", customer: "—", dueAt, earliestStartAt: from });
+  const made = nettedBehind(enquired, wish.product, standing);
+  const job = jobOf(frame, demandOf(enquired, made));
   return {
     wish,
     quantity: quantityOf(made, wish.product),

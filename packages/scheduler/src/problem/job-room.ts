@@ -40,7 +40,7 @@ const OPTION_COLUMNS: readonly Exclude<keyof Columns<CompiledOptions>, "job" | "
 type Writable<Of> = { -readonly [Key in keyof Of]: Of[Key] };
 
 /** A job of as many lots as there may be, and so many options each, that stands for whatever is written over it. */
-function placeholder({ data }: CompiledProblem, options: number): Job {
+function widestJob({ data }: CompiledProblem, options: number): Job {
   const option = {
     lineId: data.lines[0]?.id ?? "",
     setupId: data.setups[0]?.id ?? "",
@@ -74,7 +74,7 @@ export class JobRoom {
   constructor(before: CompiledProblem, mostOptions: number) {
     this.before = before;
     this.mostOptions = mostOptions;
-    this.problem = { ...withJob(before, placeholder(before, mostOptions)) };
+    this.problem = { ...withJob(before, widestJob(before, mostOptions)) };
   }
 
   /** True when the job has no more options than there is room for. */
