@@ -1,9 +1,10 @@
-import { useMemo, useRef, useState, type JSX } from "react";
+import { useCallback, useMemo, useRef, useState, type JSX } from "react";
 import type { Plant } from "@formweek/capacity-model";
 import { FindBox } from "../../components/find-box.tsx";
 import { EmptyNotice, FailureNotice, LoadingNotice } from "../../components/notice.tsx";
 import type { Format } from "../../format/format.ts";
 import { useFormat } from "../../format/use-format.ts";
+import { useEscape } from "../../interactions/use-escape.ts";
 import { cellKey, rateMatrix, type RateCell } from "../../kernels/rate-matrix.ts";
 import { useRates } from "../../sync/queries.ts";
 import { useText, type Text } from "../../text/text.ts";
@@ -23,10 +24,11 @@ export function RatesSection({ plantId, plant }: RatesSectionProps): JSX.Element
   const [sought, setSought] = useState("");
   const book = useRef<HTMLDivElement>(null);
   /** The focus goes back to the cell that was opened. */
-  const close = (): void => {
+  const close = useCallback((): void => {
     book.current?.querySelector<HTMLElement>('.cell[aria-expanded="true"]')?.focus();
     setOpenKey(null);
-  };
+  }, []);
+  useEscape(openKey !== null, close);
   if (rates.error !== null)
     return <FailureNotice isInner cause={rates.error} onRetry={() => void rates.refetch()} />;
   if (cells === null) return <LoadingNotice />;
@@ -40,13 +42,7 @@ export function RatesSection({ plantId, plant }: RatesSectionProps): JSX.Element
         <FindBox label={text.plant.find} hint={text.plant.rates.mould} value={sought} onChange={setSought} />
         <p className="hint">{text.plant.rates.hint}</p>
       </div>
-      <div
-        ref={book}
-        className="book"
-        onKeyDown={({ key }) => {
-          if (key === "Escape") close();
-        }}
-      >
+      <div ref={book} className="book">
         <div className="scroller" tabIndex={0} role="region" aria-label={text.plant.rates.matrix}>
           <table className="table matrix">
             <caption className="unseen">{text.plant.rates.matrix}</caption>
