@@ -295,7 +295,7 @@ describe("scenarios that are worked out", () => {
     await ask("DELETE", `/${cancel.id}?revision=1`);
   });
 
-  test("a run that is stopped ends without what was cut short; a scenario that is rewritten or deleted meanwhile has nothing current of it", async () => {
+  test("a run that is stopped keeps what was worked out, and nothing that was cut short; a scenario that is rewritten or deleted meanwhile has nothing current of it", async () => {
     const [scenario, doomed] = [await write("Stopped", closeLine), await write("Doomed", rush)];
     const answer = await ask("POST", "/solves", { scenarioIds: [scenario.id], seconds: 600 });
     const { runId } = SolveAccepted.parse(answer.json());
@@ -309,6 +309,22 @@ describe("scenarios that are worked out", () => {
       scenarioIds: [],
     });
     expect((await scenarioOf(scenario.id)).outcome).toBeNull();
+
+    const kept = await write("Kept", closeLine, rush);
+    const cut = await ask("POST", "/solves", { scenarioIds: [kept.id, scenario.id], seconds: 12 });
+    const { runId: cutId } = SolveAccepted.parse(cut.json());
+    const isAtLast = async () => ((await runOf(api.app, plantId, cutId)).progress?.share ?? 0) > 2 / 3;
+    await eventually("the last one is worked out", isAtLast);
+    await api.app.commands.stopSolve({ plantId, runId: cutId, keep: null }, localPlanner);
+    await ended(api.app, plantId, cutId);
+    expect(SolveRunResponse.parse((await get(`/solves/${cutId}`)).json())).toMatchObject({
+      state: "stopped",
+      findings: { kind: "scenarios", scenarioIds: [kept.id] },
+    });
+    expect([(await scenarioOf(kept.id)).outcome?.isCurrent, (await scenarioOf(scenario.id)).outcome]).toEqual(
+      [true, null],
+    );
+    await ask("DELETE", `/${kept.id}?revision=1`);
 
     const both = await ask("POST", "/solves", { scenarioIds: [scenario.id, doomed.id], seconds: 3 });
     const { runId: second } = SolveAccepted.parse(both.json());
