@@ -53,6 +53,12 @@ describe("a scenario", () => {
   test.each<readonly [string, Readonly<Record<string, unknown>>, number, string]>([
     ["a name", { name: " ", changes: [rush] }, 400, "name"],
     ["a change", { name: "None", changes: [] }, 400, "changes"],
+    [
+      "a customer that can be read",
+      { name: "No", changes: [{ ...rush, order: { ...rush.order, customer: "a\0b" } }] },
+      400,
+      "changes.0.order.customer",
+    ],
     ["a kind", { name: "None", changes: [{ kind: "wish" }] }, 400, "changes.0.kind"],
     [
       "no more than 20 changes",
@@ -164,6 +170,8 @@ describe("scenarios that are worked out", () => {
       faults: [{ path: "scenarioIds.1" }],
     });
     expect(problemOf(await ask("POST", "/solves", { scenarioIds: [] }))).toMatchObject({ status: 400 });
+    expect(problemOf(await ask("POST", "/solves", { scenarioIds: ["a\0b"] }))).toMatchObject({ status: 400 });
+    expect(problemOf(await ask("DELETE", "/a%00b?revision=1"))).toMatchObject({ status: 400 });
     const cancel = await write("Cancel", { kind: "cancel order", orderId: third });
     const known = await api.app.queries.getOrderBook({ plantId }, localPlanner);
     const before = known.ok ? known.value.orders.find((each) => each.id === third) : undefined;

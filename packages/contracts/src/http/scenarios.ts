@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { OrderState } from "../plan-document.ts";
 import { LineClosing, ShiftAdded } from "../plan-edit.ts";
-import { ExistingInstant, Id, InstantText, Revision } from "../scalars.ts";
+import { ExistingInstant, Id, InstantText, ReadableId, ReadableText, Revision } from "../scalars.ts";
 import { OrderTerms } from "./orders.ts";
 import { PlanFigures } from "./plan-figures.ts";
 
@@ -24,7 +24,7 @@ export const ScenarioChange = z
       .object({ kind: z.literal("more copies"), mouldId: Id, more: z.int().min(1).max(5) })
       .describe("More identical sets of a mould"),
     z
-      .object({ kind: z.literal("another team"), likeTeamId: Id, name: z.string(), ...Spell })
+      .object({ kind: z.literal("another team"), likeTeamId: Id, name: ReadableText, ...Spell })
       .describe("One more setter team beside another, for a spell: as many setters as that team has"),
     z.object({ kind: z.literal("cancel order"), orderId: Id }),
     z
@@ -129,7 +129,7 @@ const budget = {
 
 /** Works out scenarios beside the plan: one plan without their changes, then one for each. */
 export const ScenarioSolveRequest = z
-  .object({ scenarioIds: z.array(Id).min(1).max(3), ...budget })
+  .object({ scenarioIds: z.array(ReadableId).min(1).max(3), ...budget })
   .meta({ id: "ScenarioSolveRequest" });
 export type ScenarioSolveRequest = z.infer<typeof ScenarioSolveRequest>;
 
