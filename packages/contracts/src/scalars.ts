@@ -19,6 +19,12 @@ export const ExistingInstant = InstantText.refine((text) => {
 /** Identity of a record: 1 to 64 characters. */
 export const Id = z.string().min(1).max(64);
 
+/** Text that a database can keep and people can read. */
+export const ReadableText = z.string().refine((text) => !text.includes("\0"), "must be readable text");
+
+/** Identity of a record that is looked up in the store or written to it. */
+export const ReadableId = Id.refine((text) => !text.includes("\0"), "must be readable text");
+
 /** Counts up by one with every write of a record. */
 export const Revision = z.int().min(0).describe("Counts up by one with every write");
 

@@ -1,6 +1,8 @@
 import { z } from "zod";
 import { HoursEdit, PlanEdit } from "../plan-edit.ts";
 import { Id, InstantText, Revision } from "../scalars.ts";
+import { PlanFigures } from "./plan-figures.ts";
+import { HelpFindings, ScenarioFindings } from "./scenarios.ts";
 
 const budget = {
   seconds: z.number().min(0.1).max(3600).optional().describe("Of the whole search"),
@@ -33,19 +35,6 @@ export const ChooseRequest = z
   })
   .meta({ id: "ChooseRequest" });
 export type ChooseRequest = z.infer<typeof ChooseRequest>;
-
-/** What a plan comes to. */
-export const PlanFigures = z
-  .object({
-    cost: z.number().describe("At the plant's prices and in its currency"),
-    lateOrders: z.int(),
-    unplannedOrders: z.int(),
-    lateSeconds: z.int().describe("Of all orders together"),
-    changeSeconds: z.int().describe("Lines standing in changes; pauses not counted"),
-    overtimeSeconds: z.int(),
-  })
-  .meta({ id: "PlanFigures" });
-export type PlanFigures = z.infer<typeof PlanFigures>;
 
 const spell = { from: InstantText, to: InstantText };
 
@@ -135,6 +124,6 @@ export const TradeOffFindings = z
 export type TradeOffFindings = z.infer<typeof TradeOffFindings>;
 
 export const RunFindings = z
-  .discriminatedUnion("kind", [RemedyFindings, TradeOffFindings])
+  .discriminatedUnion("kind", [RemedyFindings, TradeOffFindings, ScenarioFindings, HelpFindings])
   .meta({ id: "RunFindings" });
 export type RunFindings = z.infer<typeof RunFindings>;

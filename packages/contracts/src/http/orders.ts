@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { UnplannedReason } from "../plan-cause.ts";
 import { OrderState } from "../plan-document.ts";
-import { ExistingInstant, Id, InstantText, Pieces, Revision } from "../scalars.ts";
+import { ExistingInstant, Id, InstantText, Pieces, ReadableId, ReadableText, Revision } from "../scalars.ts";
 
 /** An order of the book with what the newest plan says about it. */
 export const BookedOrder = z
@@ -45,8 +45,8 @@ export type OrderBookResponse = z.infer<typeof OrderBookResponse>;
 /** An order's own fields. The ranges are the plant's to check: what is out of them is answered field by field. */
 export const OrderTerms = z
   .object({
-    id: Id.describe("Order number"),
-    customer: z.string(),
+    id: ReadableId.describe("Order number"),
+    customer: ReadableText,
     productId: Id,
     pieces: z.number().describe("Whole pieces, 1 to 1,000,000,000"),
     dueAt: ExistingInstant.describe("Latest instant at which the goods must be ready for dispatch"),

@@ -45,6 +45,8 @@ export const RunTask = z
     z.object({ kind: z.literal("plan"), favour: Concern.nullable() }),
     z.object({ kind: z.literal("remedies"), planId: Id, orderId: Id }),
     z.object({ kind: z.literal("trade-off") }),
+    z.object({ kind: z.literal("scenarios"), scenarioIds: z.array(Id) }),
+    z.object({ kind: z.literal("help") }),
   ])
   .meta({ id: "RunTask" });
 export type RunTask = z.infer<typeof RunTask>;

@@ -151,6 +151,9 @@ function doingWords({ task }: SolveRunResponse, planning: string, text: Text["co
       return text.remedies(task.orderId);
     case "trade-off":
       return text.comparing;
+    case "scenarios":
+    case "help":
+      return planning;
   }
 }
 
