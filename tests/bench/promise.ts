@@ -9,13 +9,15 @@ import {
 } from "@formweek/scheduler";
 import { benchClock, type BenchClock } from "./bench-solve.ts";
 import { hoursBeaten } from "./promises/full-solve.ts";
+import { scenarioFigures } from "./promises/scenarios.ts";
 import { standingDesk, type StandingKind } from "./promises/standing-plan.ts";
 import { runBench, type BenchOptions } from "./run-bench.ts";
 
-const usage = `npm run bench:promise -- [--lines 10] [--orders 200] [--asks 200] [--seed 1] [--plan hidden|solved] [--seconds 10] [--alternatives 20] [--enquiries 0] [--resolve 3] [--runs 100] [--clock cpu|wall] [--out <file.json>]
+const usage = `npm run bench:promise -- [--lines 10] [--orders 200] [--asks 200] [--seed 1] [--plan hidden|solved] [--seconds 10] [--alternatives 20] [--enquiries 0] [--resolve 3] [--runs 100] [--scenarios 0] [--steps 1000] [--clock cpu|wall] [--out <file.json>]
   A planted plant stands as it was laid out, or is planned for so many seconds; then orders that were held back are asked for, each on its own.
   alternatives: how many of them are asked for in two lots, in parts and displacing too; enquiries: how many promises a full solve of so
-  many seconds (resolve) tries to beat; runs: plays of the simulation`;
+  many seconds (resolve) tries to beat; runs: plays of the simulation; scenarios: so many of one change each are planned on from the plan of
+  a made-up plant, in so many steps`;
 
 interface Ask {
   readonly ms: number;
@@ -107,6 +109,8 @@ const optionNames = [
   "enquiries",
   "resolve",
   "runs",
+  "scenarios",
+  "steps",
   "clock",
   "out",
 ] as const;
@@ -158,6 +162,15 @@ function main(values: Options): void {
   console.log(
     `simulation: ${simulation.perSecond.toFixed(1)} plays/s, ${simulation.expectedLate.toFixed(1)} orders late on average`,
   );
+  const scenarios = whole(values.scenarios, 0, 0);
+  const thought =
+    scenarios === 0
+      ? null
+      : scenarioFigures(size, { count: scenarios, steps: whole(values.steps, 1000) }, now);
+  if (thought !== null)
+    console.log(
+      `scenarios: ${thought.perMinute.toFixed(1)} a minute with ${thought.steps} steps each (${ms(thought.preparingMs)} to prepare one, ${ms(thought.planningMs)} to plan it)`,
+    );
   const beaten = someOf(promised, whole(values.enquiries, 0, 0)).map((promise) =>
     hoursBeaten(desk, promise, { seconds, seed: size.seed, clock }),
   );
@@ -177,6 +190,7 @@ function main(values: Options): void {
     figures,
     alternatives,
     simulation,
+    scenarios: thought,
     seconds,
     beaten,
   };
