@@ -1,10 +1,10 @@
 import type { Plant } from "@formweek/capacity-model";
 import type { ShiftAdded } from "@formweek/contracts";
-import { spellsOf, type BoardPlan, type BoardSpell } from "../../kernels/board-plan.ts";
-import { gapsBetween } from "../../kernels/culling.ts";
-import { firstFreeShift, shiftSpell } from "../../kernels/shift-offer.ts";
-import { instantOfWallText, wallText } from "../../kernels/wall-text.ts";
-import type { ZoneClock } from "../../kernels/zone-clock.ts";
+import { spellsOf, type BoardPlan, type BoardSpell } from "./board-plan.ts";
+import { gapsBetween } from "./culling.ts";
+import { firstFreeShift, shiftSpell } from "./shift-offer.ts";
+import { instantOfWallText, wallText } from "./wall-text.ts";
+import type { ZoneClock } from "./zone-clock.ts";
 
 /** A shift of the weekly pattern. */
 export type ShiftPattern = Pick<ShiftAdded, "name" | "start" | "end" | "breaks">;
@@ -67,6 +67,14 @@ export function firstDraft(ground: ShiftGround, lineId: string, within: BoardSpe
   const date = found?.date ?? wallText(clock, asked.start).slice(0, 10);
   const shift = found?.shift ?? patterns[0] ?? { name: "", start: "06:00", end: "14:00", breaks: [] };
   return { ...shift, date, lineIds: [lineId], teamIds: null, heads: new Map() };
+}
+
+/** A shift that was put together before, with just those who come to it. */
+export function draftOfShift(shift: ShiftAdded, plant: Plant): ShiftDraft {
+  const { date, name, start, end, breaks, lineIds, teamIds, operators } = shift;
+  const heads = new Map(plant.operatorPools.map(({ id }) => [id as string, "0"]));
+  for (const { poolId, heads: count } of operators) heads.set(poolId, `${count}`);
+  return { date, name, start, end, breaks, lineIds, teamIds, heads };
 }
 
 /** Teams that come: as a person says, else the first one where no team works in the shift by its calendar. */
