@@ -66,6 +66,15 @@ const screens: readonly Screen[] = [
   { name: "promise", path: "/promise?product=C75-60-090+white&pieces=185000&wanted=2026-12-11" },
   { name: "promise-many", path: "/promise/many" },
   { name: "load", path: "/load" },
+  { name: "what-if", path: "/what-if" },
+  {
+    name: "what-if-editor",
+    path: "/what-if",
+    open: async (page) => {
+      await page.getByRole("button", { name: /^A shift on / }).click();
+      await expect(page.getByRole("dialog", { name: "New scenario" })).toBeVisible();
+    },
+  },
   { name: "orders", path: "/orders" },
   {
     name: "order-panel",

@@ -153,6 +153,7 @@ function take(client: QueryClient, plantId: string, message: PlantMessage): void
     }
     case "solve-ended":
       old(keys.solve(plantId, message.runId));
+      old(keys.scenarios(plantId));
       return;
     case "plan-saved":
     case "working-plan-changed":
@@ -164,6 +165,7 @@ function take(client: QueryClient, plantId: string, message: PlantMessage): void
       old(keys.holds(plantId));
       old(keys.promises(plantId));
       old(keys.load(plantId));
+      old(keys.scenarios(plantId));
       return;
     case "orders-changed":
       old(keys.orders(plantId));
@@ -171,15 +173,18 @@ function take(client: QueryClient, plantId: string, message: PlantMessage): void
       old(keys.load(plantId));
       old(keys.pins(plantId));
       old(keys.problems(plantId));
+      old(keys.scenarios(plantId));
       return;
     case "pins-changed":
       old(keys.pins(plantId));
       old(keys.problems(plantId));
+      old(keys.scenarios(plantId));
       return;
     case "holds-changed":
       old(keys.holds(plantId));
       old(keys.promises(plantId));
       old(keys.problems(plantId));
+      old(keys.scenarios(plantId));
       return;
     case "plant-changed":
       old(keys.plants);
@@ -189,6 +194,7 @@ function take(client: QueryClient, plantId: string, message: PlantMessage): void
       old(keys.load(plantId));
       old(keys.pins(plantId));
       old(keys.problems(plantId));
+      old(keys.scenarios(plantId));
       return;
   }
 }

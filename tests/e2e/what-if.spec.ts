@@ -1,0 +1,247 @@
+import { AxeBuilder } from "@axe-core/playwright";
+import type { PlantResponse, Scenario } from "@formweek/contracts";
+import type { APIRequestContext, Locator, Page } from "@playwright/test";
+import { latestPlan, plantPath } from "../helpers/board-places.ts";
+import { expect, test } from "./app-test.ts";
+
+const button = (page: Page | Locator, name: string | RegExp): Locator => page.getByRole("button", { name });
+const dialogOf = (page: Page, name: string | RegExp): Locator => page.getByRole("dialog", { name });
+const comparison = (page: Page): Locator => page.getByRole("table", { name: "Side by side" });
+const scenarios = (page: Page): Locator =>
+  page.getByRole("list", { name: "Scenarios" }).getByRole("listitem");
+
+interface PlantRecords {
+  readonly moulds: readonly { readonly id: string; readonly name: string; readonly copies: number }[];
+  readonly addedShifts: readonly unknown[];
+}
+const plantOf = async (request: APIRequestContext): Promise<PlantRecords> => {
+  const { plant } = (await (await request.get(plantPath)).json()) as PlantResponse;
+  return plant as unknown as PlantRecords;
+};
+const stored = async (request: APIRequestContext): Promise<readonly Scenario[]> =>
+  (await (await request.get(`${plantPath}/scenarios`)).json()) as Scenario[];
+
+async function isClean(page: Page): Promise<void> {
+  const { violations } = await new AxeBuilder({ page }).analyze();
+  expect(violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html ?? ""}`)).toEqual([]);
+}
+
+/** Clean in both themes and on a phone, and never wider than the window. */
+async function looksRight(page: Page, name: string): Promise<void> {
+  for (const [theme, width] of [
+    ["light", 390],
+    ["dark", 390],
+    ["light", 1280],
+    ["dark", 1920],
+  ] as const) {
+    await page.evaluate((chosen) => (document.documentElement.dataset["theme"] = chosen), theme);
+    await page.setViewportSize({ width, height: 900 });
+    await isClean(page);
+    const overflow = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+    expect(overflow, `${name}, ${width}`).toBeLessThanOrEqual(0);
+    await page.screenshot({
+      path: `test-results/screens/what-if-${name}-${theme}-${width}.png`,
+      fullPage: true,
+    });
+  }
+  await page.setViewportSize({ width: 1280, height: 800 });
+}
+
+test("two scenarios are written from the examples, a bad one is refused at its field and changes nothing", async ({
+  page,
+  request,
+}) => {
+  test.slow();
+  const said: string[] = [];
+  page.on("console", (message) => {
+    // a refusal of the server is told by the browser too
+    if (message.type() === "error" && !message.text().includes("status of 4")) said.push(message.text());
+  });
+  page.on("pageerror", ({ message }) => said.push(message));
+  await page.goto("/");
+  await page.getByRole("navigation", { name: "Main" }).getByRole("link", { name: "What-if" }).click();
+  await expect(page).toHaveTitle(/^What-if · /);
+  await expect(page.getByText("Nothing of the real plant changes until you adopt it.")).toBeVisible();
+  await looksRight(page, "empty");
+
+  await button(page, /^A shift on /).click();
+  const editor = dialogOf(page, "New scenario");
+  await expect(editor.getByRole("heading", { name: "Long hours tire people" })).toBeVisible();
+  await editor.getByLabel("Name").fill("Saturday shift");
+  await looksRight(page, "editor");
+  await button(editor, "Save").click();
+  await expect(editor).toBeHidden();
+  await expect(scenarios(page).first()).toContainText("Extra shift on ");
+  await expect(scenarios(page).first()).toContainText("not worked out yet");
+
+  await button(page, "New scenario…").click();
+  await editor.getByLabel("Name").fill("Second set");
+  await button(editor, "Save").click();
+  await expect(editor.getByRole("alert")).toContainText("Add at least one change.");
+  await editor.getByLabel("Add a change").selectOption({ label: "More sets of a mould" });
+  await button(editor, /^Add$/).click();
+  const mould = editor.getByLabel("Mould, by name or id");
+  await mould.fill("no such mould");
+  await button(editor, "Save").click();
+  await expect(mould).toBeFocused();
+  await expect(mould).toHaveAttribute("aria-invalid", "true");
+  const { moulds } = await plantOf(request);
+  const [known] = moulds;
+  if (known === undefined) throw new Error("the plant has a mould");
+  await mould.fill(known.id);
+  await expect(editor).toContainText(`That is ${known.name}.`);
+
+  // what only the server knows to be wrong stands at its field too
+  await editor.getByLabel("Add a change").selectOption({ label: "A line stands" });
+  await button(editor, /^Add$/).click();
+  await editor.getByLabel("From", { exact: true }).fill("2026-12-02T06:00");
+  await editor.getByLabel("To", { exact: true }).fill("2026-12-01T06:00");
+  await editor.getByLabel("Reason").fill("bearing");
+  await button(editor, "Save").click();
+  await expect(editor).toContainText("not after its start at 2026-12-02 06:00");
+  await expect(editor.getByLabel("To", { exact: true })).toBeFocused();
+  await isClean(page);
+  expect(await stored(request)).toHaveLength(1);
+  await button(editor, /^Remove: .* stands /).click();
+  await button(editor, "Save").click();
+  await expect(editor).toBeHidden();
+  expect((await stored(request)).map(({ name }) => name)).toEqual(["Saturday shift", "Second set"]);
+  expect(await plantOf(request)).toMatchObject({ addedShifts: [], moulds });
+  expect(said).toEqual([]);
+});
+
+test("they are worked out and stand side by side after a reload too, with the orders that change sides", async ({
+  page,
+}) => {
+  test.slow();
+  await page.goto("/what-if");
+  await page.getByRole("checkbox", { name: "Saturday shift" }).check();
+  await page.getByRole("checkbox", { name: "Second set" }).check();
+  await button(page, "Work out 2").click();
+  await expect(page.getByText("Working out 2 scenarios…").first()).toBeVisible();
+  await expect(button(page, "Stop and keep what is worked out already")).toBeFocused();
+  await isClean(page);
+  await expect(comparison(page)).toBeVisible({ timeout: 90_000 });
+  await expect(page).toHaveURL(/with=/);
+  await page.reload();
+  const heads = comparison(page).getByRole("columnheader");
+  await expect(heads).toHaveText([
+    "Figure",
+    "Plan as it stands",
+    /^Without changes/,
+    /^Saturday shift/,
+    /^Second set/,
+  ]);
+  const rows = comparison(page).getByRole("row");
+  await expect(rows.filter({ hasText: "Late orders" })).toContainText(/\d+.*(\(less\)|\(more\)|the same)/);
+  for (const name of ["Saturday shift", "Second set"])
+    await expect(
+      page.getByRole("region", { name: `Orders that change sides with ${name}` }).first(),
+    ).toBeVisible();
+  await looksRight(page, "compared");
+});
+
+test("a scenario is renamed, copied and deleted, and what was worked out is old once it is another", async ({
+  page,
+}) => {
+  await page.goto("/what-if");
+  const items = scenarios(page);
+  await button(page, "Copy Saturday shift").click();
+  await expect(page.getByRole("checkbox", { name: "Saturday shift (copy)" })).toBeVisible();
+  await button(page, "Edit Saturday shift (copy)").click();
+  const editor = dialogOf(page, "Edit scenario");
+  await editor.getByLabel("Name").fill("Third thought");
+  await editor.getByLabel("Add a change").selectOption({ label: "Another setter team" });
+  await button(editor, /^Add$/).click();
+  await button(editor, "Save").click();
+  await expect(editor).toBeHidden();
+  const third = items.filter({ hasText: "Third thought" });
+  await expect(third).toContainText("Extra team sets up beside ");
+  await button(page, "Delete Third thought").click();
+  await button(third, "Really delete?").click();
+  await expect(third).toBeHidden();
+  await expect(page.getByRole("heading", { name: "Scenarios" })).toBeFocused();
+
+  await button(page, "Edit Second set").click();
+  await button(editor, /^Change: /).click();
+  await editor.getByLabel("How many more").fill("2");
+  await button(editor, "Save").click();
+  await expect(items.filter({ hasText: "Second set" })).toContainText("changed since it was worked out");
+});
+
+test("one is adopted with a caution, leads to the board, and undo takes plan and plant back together", async ({
+  page,
+  request,
+}) => {
+  test.slow();
+  const before = await latestPlan(request);
+  const plant = await plantOf(request);
+  const all = await stored(request);
+  await page.goto(`/what-if?with=${all.map(({ id }) => id).join(",")}`);
+
+  // the one that was changed since is worked out anew first
+  await button(page, "Adopt Second set").click();
+  const second = dialogOf(page, "Adopt Second set");
+  await expect(second.getByRole("alert")).toContainText("Work it out again before it is adopted.");
+  await button(second, "Work it out again").click();
+  await expect(second).toBeHidden();
+  await expect(
+    scenarios(page)
+      .filter({ hasText: "Second set" })
+      .getByText(/^worked out, /),
+  ).toBeVisible({ timeout: 90_000 });
+
+  await button(page, "Adopt Saturday shift").click();
+  const dialog = dialogOf(page, "Adopt Saturday shift");
+  await expect(dialog).toContainText("Extra shift on ");
+  await expect(dialog.getByRole("heading", { name: "Long hours tire people" })).toBeVisible();
+  await expect(dialog).toContainText(
+    "Undo on the board takes the plan, the plant and the orders back together",
+  );
+  await looksRight(page, "adopt");
+  await button(dialog, /^Adopt$/).click();
+  await expect(page.getByRole("application")).toBeVisible();
+  await expect(page.getByRole("status").filter({ hasText: "Saturday shift" })).toBeVisible();
+  expect((await plantOf(request)).addedShifts).toHaveLength(1);
+  expect((await latestPlan(request)).planId).not.toBe(before.planId);
+  await expect(button(page, "Undo")).toHaveAccessibleDescription(/Saturday shift/);
+
+  await page.keyboard.press("Control+z");
+  await expect(page.getByRole("status").filter({ hasText: "Taken back: " })).toBeVisible();
+  expect((await latestPlan(request)).document).toEqual(before.document);
+  expect(await plantOf(request)).toEqual(plant);
+});
+
+test("what would help most is searched for, ranked, and one click makes a scenario of it", async ({
+  page,
+}) => {
+  test.setTimeout(240_000);
+  await page.goto("/what-if");
+  await button(page, "Find what would help").click();
+  await expect(button(page, "Stop and keep what is worked out already")).toBeFocused();
+  await isClean(page);
+  const found = page.getByText(/changes? (was|were) tried/);
+  await expect(found).toBeVisible({ timeout: 180_000 });
+  await expect(page).toHaveURL(/help=/);
+  await page.reload();
+  await expect(found).toBeVisible();
+  await looksRight(page, "help");
+  const makes = button(page, /^Make a scenario of it: /);
+  test.skip((await makes.count()) === 0, "nothing helps this plan");
+  const words = ((await makes.first().getAttribute("aria-label")) ?? "").replace(
+    /^Make a scenario of it: /,
+    "",
+  );
+  await makes.first().click();
+  await expect(scenarios(page).filter({ hasText: words }).first()).toBeVisible();
+});
+
+test("a failed answer says so and can be asked for again", async ({ page }) => {
+  await page.route("**/scenarios", (route) => route.abort());
+  await page.goto("/what-if");
+  const alert = page.getByRole("alert");
+  await expect(alert).toContainText("The server did not answer", { timeout: 40_000 });
+  await page.unroute("**/scenarios");
+  await button(alert, "Try again").click();
+  await expect(page.getByRole("heading", { name: "What would help most?" })).toBeVisible();
+});
