@@ -15,11 +15,19 @@ export async function describeInterface(server: WireServer): Promise<void> {
         description:
           "Capacity and order planning for forming lines. Instants are ISO 8601 in UTC with whole seconds; failures are problem details (RFC 9457) with code, cause, remedy and faults.",
       },
-      tags: ["plants", "orders", "imports", "planning", "promises", "events", "exports", "health"].map(
-        (name) => ({
-          name,
-        }),
-      ),
+      tags: [
+        "plants",
+        "orders",
+        "imports",
+        "planning",
+        "scenarios",
+        "promises",
+        "events",
+        "exports",
+        "health",
+      ].map((name) => ({
+        name,
+      })),
     },
     transform: jsonSchemaTransform,
     transformObject: (input) => asWritten(jsonSchemaTransformObject(input)),

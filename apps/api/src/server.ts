@@ -22,6 +22,7 @@ import { pinRoutes } from "./routes/pins.ts";
 import { planRoutes } from "./routes/plans.ts";
 import { plantRoutes } from "./routes/plants.ts";
 import { rateRoutes } from "./routes/rates.ts";
+import { scenarioRoutes } from "./routes/scenarios.ts";
 import { solveRoutes } from "./routes/solves.ts";
 import { workingPlanRoutes } from "./routes/working-plan.ts";
 import { refuseForeignOrigins } from "./same-origin.ts";
@@ -82,6 +83,7 @@ function apiRoutes(server: WireServer, options: ServerOptions): void {
   holdRoutes(server, options);
   importRoutes(server, options);
   solveRoutes(server, options);
+  scenarioRoutes(server, options);
   planRoutes(server, options);
   workingPlanRoutes(server, options);
   exportRoutes(server, options);

@@ -32,6 +32,10 @@ import { holdCapacity } from "./promises/hold-capacity.ts";
 import { orderHold } from "./promises/order-hold.ts";
 import { PromiseQueue } from "./promises/promise-queue.ts";
 import { releaseHold } from "./promises/release-hold.ts";
+import { adoptScenario } from "./scenarios/adopt-scenario.ts";
+import { listScenarios } from "./scenarios/list-scenarios.ts";
+import { requestHelp, requestScenarios } from "./scenarios/request-scenarios.ts";
+import { deleteScenario, rewriteScenario, writeScenario } from "./scenarios/write-scenarios.ts";
 import { exportLoad } from "./queries/export-load.ts";
 import { exportOrderBook } from "./queries/export-order-book.ts";
 import { exportPlan } from "./queries/export-plan.ts";
@@ -89,6 +93,12 @@ export function createApplication(ports: Ports) {
       holdCapacity: guard(holdCapacity(desks, queue)),
       releaseHold: guard(releaseHold(desks, queue)),
       orderHold: guard(orderHold(desks, queue)),
+      writeScenario: guard(writeScenario),
+      rewriteScenario: guard(rewriteScenario),
+      deleteScenario: guard(deleteScenario),
+      requestScenarios: guard(requestScenarios),
+      requestHelp: guard(requestHelp),
+      adoptScenario: guard(adoptScenario),
     },
     queries: {
       listPlants: (actor: Actor) => listPlants(ports, actor),
@@ -116,6 +126,7 @@ export function createApplication(ports: Ports) {
       askBatchFile: guard(askBatchFile(desks)),
       exportBatch: guard(exportBatch(desks)),
       getHolds: guard(getHolds(desks)),
+      listScenarios: guard(listScenarios),
       exportOrders: guard(exportOrders),
       exportPlant: guard(exportPlant),
       exportPlan: guard(exportPlan),

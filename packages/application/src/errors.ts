@@ -47,6 +47,10 @@ export type AppErrorCode =
   | "holds-not-planned"
   | "hold-ended"
   | "hold-key-used"
+  | "scenario-refused"
+  | "scenario-changed"
+  | "scenario-outdated"
+  | "too-many-scenarios"
   | "conflicting-write";
 
 /** A refusal: what happened, why, and what the person can do about it, with the fields or rows concerned. */

@@ -18,6 +18,8 @@ export type PlantEventBody =
       readonly holdId: string;
       readonly state: HoldState;
     }
+  /** The list of scenarios, or what one of them came to, is another. */
+  | { readonly type: "scenarios-changed" }
   | { readonly type: "working-plan-changed"; readonly revision: number; readonly planId: string }
   | { readonly type: "plant-changed"; readonly revision: number };
 

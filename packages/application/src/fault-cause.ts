@@ -1,12 +1,13 @@
 import type { RecordFault } from "@formweek/capacity-model";
 import type { PinCause } from "./commands/pin-cause.ts";
 import type { HoursCause } from "./planning/hours-cause.ts";
+import type { ScenarioCause } from "./scenarios/scenario-cause.ts";
 import type { TableFault } from "./ports/table-reader.ts";
 import type { ValueFault } from "./value-fault.ts";
 
 /** What stands behind a refusal, apart from words. Instants are ISO 8601 UTC. */
 export type FaultCause =
-  PinCause | RecordFault | ValueFault | HoursCause | OrderCause | StepCause | FileCause;
+  PinCause | RecordFault | ValueFault | HoursCause | OrderCause | StepCause | ScenarioCause | FileCause;
 
 /** What stands against a change of orders. */
 type OrderCause =

@@ -60,6 +60,9 @@ export const HoldsChangedMessage = z.object({
   state: HoldState,
 });
 
+/** Data of `scenarios-changed`: the list of scenarios, or what one of them came to, is another. */
+export const ScenariosChangedMessage = z.object({ type: z.literal("scenarios-changed"), at: InstantText });
+
 /** Data of `plant-changed`. */
 export const PlantChangedMessage = z.object({
   type: z.literal("plant-changed"),
@@ -85,6 +88,7 @@ export const PlantMessage = z
     OrdersChangedMessage,
     PinsChangedMessage,
     HoldsChangedMessage,
+    ScenariosChangedMessage,
     PlantChangedMessage,
     WorkingPlanChangedMessage,
   ])

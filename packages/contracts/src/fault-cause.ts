@@ -139,8 +139,27 @@ const stepCauses = [
   z.object({ kind: z.literal("file unreadable"), code: FileFaultCode }),
 ] as const;
 
+const scenarioCauses = [
+  z.object({ kind: z.literal("changed twice"), first: Count.describe("Place of the other change, from 1") }),
+  z.object({ kind: z.literal("too many copies"), mouldId: Text, copies: Count, most: Count }),
+  z.object({ kind: z.literal("rate out of range"), least: z.number(), most: z.number() }),
+  z.object({ kind: z.literal("mould not on line"), mouldId: Text, lineId: Text }),
+  z.object({ kind: z.literal("spell too long"), mostDays: Count }),
+  z.object({ kind: z.literal("run frozen"), orderId: Text, lineId: Text, at: InstantText }),
+  z.object({ kind: z.literal("order pinned"), orderId: Text }),
+  z.object({ kind: z.literal("number taken"), orderId: Text }),
+  z.object({ kind: z.literal("order left as it is"), orderId: Text }),
+] as const;
+
 /** What is wrong with a value, a record, a file or a change, apart from words. */
 export const FaultCause = z
-  .discriminatedUnion("kind", [...pinCauses, ...recordCauses, ...valueCauses, ...hoursCauses, ...stepCauses])
+  .discriminatedUnion("kind", [
+    ...pinCauses,
+    ...recordCauses,
+    ...valueCauses,
+    ...hoursCauses,
+    ...stepCauses,
+    ...scenarioCauses,
+  ])
   .meta({ id: "FaultCause" });
 export type FaultCause = z.infer<typeof FaultCause>;

@@ -148,9 +148,21 @@ export const HoldChange = z
   .meta({ id: "HoldChange" });
 export type HoldChange = z.infer<typeof HoldChange>;
 
-/** What a person did between two plans: to the plan, to the hours in which it runs, a choice of another, or a hold. */
+/** The changes of a scenario were made in plant and book, and the plan for them is worked on. */
+export const ScenarioAdoption = z
+  .object({ kind: z.literal("adopt"), scenarioId: Id, name: z.string().describe("Of the scenario") })
+  .meta({ id: "ScenarioAdoption" });
+export type ScenarioAdoption = z.infer<typeof ScenarioAdoption>;
+
+/** What a person did between two plans: to the plan, to the hours in which it runs, a choice of another, a hold, or a scenario. */
 export const HandEdit = z
-  .discriminatedUnion("kind", [...PlanEdit.options, ...HoursEdit.options, PlanChoice, ...HoldChange.options])
+  .discriminatedUnion("kind", [
+    ...PlanEdit.options,
+    ...HoursEdit.options,
+    PlanChoice,
+    ...HoldChange.options,
+    ScenarioAdoption,
+  ])
   .meta({ id: "HandEdit" });
 export type HandEdit = z.infer<typeof HandEdit>;
 

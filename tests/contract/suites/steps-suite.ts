@@ -10,7 +10,7 @@ const step = (revision: number, planId: string, more: Partial<PlanStep> = {}): P
   planId,
   undoTo: revision === 1 ? null : revision - 1,
   redoTo: null,
-  hours: null,
+  records: null,
   note: null,
   frozenUntil: null,
   by: "local",

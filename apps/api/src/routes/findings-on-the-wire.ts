@@ -1,5 +1,12 @@
-import { isoInstant, type FoundRemedy, type RemedyAction, type RunFindings } from "@formweek/application";
+import {
+  isoInstant,
+  type FoundRemedy,
+  type RemedyAction,
+  type RunFindings,
+  type TriedChange,
+} from "@formweek/application";
 import type { RemedyChange } from "@formweek/contracts";
+import { changeOnTheWire as scenarioChangeOnTheWire } from "./scenarios-on-the-wire.ts";
 
 /** What a run found, without the plans themselves: they are chosen by their place. */
 export function findingsOnTheWire(findings: RunFindings) {
@@ -15,6 +22,12 @@ export function findingsOnTheWire(findings: RunFindings) {
       })),
     };
   }
+  if (findings.kind === "scenarios")
+    return { kind: "scenarios" as const, scenarioIds: [...findings.scenarioIds] };
+  if (findings.kind === "help") {
+    const { without, tried, changes } = findings;
+    return { kind: "help" as const, without, tried, changes: changes.map(triedOnTheWire) };
+  }
   const { planId, orderId, before, orderLateSeconds, tried, remedies } = findings;
   return {
     kind: "remedies" as const,
@@ -26,6 +39,12 @@ export function findingsOnTheWire(findings: RunFindings) {
     remedies: remedies.map(remedyOnTheWire),
   };
 }
+
+const triedOnTheWire = ({ change, with: changed, turned }: TriedChange) => ({
+  change: scenarioChangeOnTheWire(change),
+  with: changed,
+  turned: turned.map((order) => ({ ...order })),
+});
 
 function remedyOnTheWire({ action, after, orderLateSeconds }: FoundRemedy) {
   return { action: actionOnTheWire(action), after, orderLateSeconds };

@@ -92,7 +92,8 @@ function stepOnTheWire({ number, kind, of, changes, at }: NumberedBookStep): Boo
   };
 }
 
-function termsOf({ dueAt, earliestStartAt, ...rest }: OrderTerms): Terms {
+/** An order's own fields as the planner takes them. */
+export function termsOf({ dueAt, earliestStartAt, ...rest }: OrderTerms): Terms {
   const earliest = earliestStartAt === null ? null : Date.parse(earliestStartAt) / 1000;
   return { ...rest, dueAt: Date.parse(dueAt) / 1000, earliestStartAt: earliest };
 }

@@ -9,6 +9,7 @@ export const OrderPath = z.object({ plantId: Id, orderId: Id });
 export const PlanPath = z.object({ plantId: Id, planId: Id });
 export const ComparePath = z.object({ plantId: Id, planId: Id, otherPlanId: Id });
 export const HoldPath = z.object({ plantId: Id, holdId: Id });
+export const ScenarioPath = z.object({ plantId: Id, scenarioId: Id });
 export const ImportPath = z.object({ plantId: Id, importId: Id });
 
 /** Failures of any route, for the description; the error handler writes them. */

@@ -13,6 +13,7 @@ import { valueOf } from "../refusal.ts";
 import type { WireServer } from "../wire-type-provider.ts";
 import { findingsOnTheWire } from "./findings-on-the-wire.ts";
 import { PlantPath, RunPath, failures } from "./route-schemas.ts";
+import { wishOf } from "./wish-of.ts";
 
 /** Runs: plan, look for remedies, compare plans; look at one, stop it. */
 export function solveRoutes(server: WireServer, { app, actorOf }: Asked): void {
@@ -116,13 +117,6 @@ export function solveRoutes(server: WireServer, { app, actorOf }: Asked): void {
       return reply.code(202).send({ runId: request.params.runId });
     },
   );
-}
-
-type Budget = Pick<SolveRequest, "seconds" | "steps" | "seed" | "threads">;
-
-/** A budget as it was asked for; what was left out is for the planner to say. */
-function wishOf({ seconds, steps, seed, threads }: Budget) {
-  return { seconds: seconds ?? null, steps: steps ?? null, seed: seed ?? null, threads: threads ?? null };
 }
 
 function runOnTheWire(run: SeenRun) {

@@ -145,7 +145,7 @@ export function workingPlanRoutes(server: WireServer, { app, actorOf }: Asked): 
   );
 }
 
-function stepOnTheWire({ undoTo: _, redoTo: __, hours: ___, frozenUntil: ____, at, ...rest }: ListedStep) {
+function stepOnTheWire({ undoTo: _, redoTo: __, records: ___, frozenUntil: ____, at, ...rest }: ListedStep) {
   return { ...rest, at: isoInstant(at) };
 }
 

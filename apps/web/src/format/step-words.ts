@@ -50,6 +50,8 @@ export function editWords(plan: BoardPlan, edit: HandEdit, words: Words): string
       return hours[edit.kind](edit.shift.name, edit.shift.date);
     case "choose":
       return edit.orderId === null ? steps.chosen : steps.chosenFor(edit.orderId);
+    case "adopt":
+      return steps.adopt(edit.name);
     case "hold":
       return steps.hold(edit.orderId, edit.customer);
     case "end holds":

@@ -24,6 +24,7 @@ const names = [
   "holds-changed",
   "plant-changed",
   "working-plan-changed",
+  "scenarios-changed",
 ] as const;
 const firstWaitMs = 500;
 const longestWaitMs = 15_000;
@@ -184,6 +185,9 @@ function take(client: QueryClient, plantId: string, message: PlantMessage): void
       old(keys.holds(plantId));
       old(keys.promises(plantId));
       old(keys.problems(plantId));
+      old(keys.scenarios(plantId));
+      return;
+    case "scenarios-changed":
       old(keys.scenarios(plantId));
       return;
     case "plant-changed":

@@ -1,25 +1,29 @@
 import type { Order, Plant } from "@formweek/capacity-model";
 import type {
+  Adopted,
   AppError,
   AppliedCounts,
   BookStepKind,
   CurvePoint,
   HandEdit,
   HoldState,
-  HoursEdit,
   ImportAcceptance,
   ImportChange,
   OrderChange,
   OfferKind,
   PlanDocument,
   PlanHead,
+  PlanSketch,
   PlantEventBody,
   RunFindings,
   RunParams,
   RunState,
   RunTask,
+  ScenarioChange,
   SolveProgressReport,
   StepKind,
+  StepRecords,
+  StoredOutcome,
 } from "@formweek/application";
 import {
   bigint,
@@ -163,6 +167,23 @@ export const runs = formweek.table("runs", {
   recoveries: integer("recoveries").notNull(),
 });
 
+export const scenarios = formweek.table(
+  "scenarios",
+  {
+    plantId: text("plant_id").notNull(),
+    id: text("id").notNull(),
+    revision: revision(),
+    name: text("name").notNull(),
+    changes: json("changes").$type<readonly ScenarioChange[]>().notNull(),
+    by: text("written_by").notNull(),
+    at: instant("written_at").notNull(),
+    adopted: json("adopted").$type<Adopted>(),
+    outcome: json("outcome").$type<StoredOutcome>(),
+    sketch: json("sketch").$type<PlanSketch>(),
+  },
+  (table) => [primaryKey({ columns: [table.plantId, table.id] })],
+);
+
 export const provisionalPlans = formweek.table("provisional_plans", {
   runId: text("run_id").primaryKey(),
   number: integer("number").notNull(),
@@ -194,7 +215,7 @@ export const planSteps = formweek.table(
     planId: text("plan_id").notNull(),
     undoTo: bigint("undo_to", { mode: "number" }),
     redoTo: bigint("redo_to", { mode: "number" }),
-    hours: json("hours").$type<HoursEdit>(),
+    records: json("records").$type<StepRecords>(),
     note: text("note"),
     frozenUntil: instant("frozen_until"),
     by: text("done_by").notNull(),

@@ -11,6 +11,7 @@ import { plantRepository } from "./plant-repository.ts";
 import { provisionalRepository } from "./provisional-repository.ts";
 import { revisionRepository } from "./revision-repository.ts";
 import { runRepository } from "./run-repository.ts";
+import { scenarioRepository } from "./scenario-repository.ts";
 import { stepRepository } from "./step-repository.ts";
 import { isSerialisationFailure } from "./sql-state.ts";
 
@@ -80,6 +81,7 @@ function repositoriesOf(database: Database): Repositories {
     revisions: revisionRepository(database),
     imports: importRepository(database),
     runs: runRepository(database),
+    scenarios: scenarioRepository(database),
     provisional: provisionalRepository(database),
     plans: planRepository(database),
     steps: stepRepository(database),

@@ -12,7 +12,7 @@ export function stepOnto(
   here: PlanStep | null,
   step: Pick<PlanStep, "kind" | "planId" | "by" | "at">,
 ): NextStep {
-  return { ...step, undoTo: here?.revision ?? null, redoTo: null, hours: null, ...notGivenOut };
+  return { ...step, undoTo: here?.revision ?? null, redoTo: null, records: null, ...notGivenOut };
 }
 
 /**

@@ -39,7 +39,7 @@ export const changeHours: UseCase<HoursInput, StepTaken> = {
       if (!written.ok) return written;
       const planId = await repositories.plans.insertOnce(plan);
       const step = { kind: "edit", planId, undoTo: here.revision, redoTo: null } as const;
-      return ok({ ...step, hours: input.edit, ...notGivenOut });
+      return ok({ ...step, records: input.edit, ...notGivenOut });
     });
   },
 };

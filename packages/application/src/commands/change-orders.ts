@@ -58,7 +58,7 @@ export const changeOrders: UseCase<ChangeOrdersInput, ChangedOrders> = {
 };
 
 /** A pin of an order that is gone would stop every planning run. */
-function heldRefusal(
+export function heldRefusal(
   removeIds: readonly string[],
   { pins }: { readonly pins: readonly { readonly orderId: string }[] },
 ) {

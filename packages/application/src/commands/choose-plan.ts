@@ -11,7 +11,12 @@ import type { HoursEdit } from "../planning/plan-edit.ts";
 import { problemFaulty } from "../jobs/solve-refusals.ts";
 import { inputHash } from "../planning/input-hash.ts";
 import { type PlanningSnapshot, planningSnapshot } from "../planning/planning-snapshot.ts";
-import { planOfSketch, type PlanSketch, type RunFindings } from "../planning/run-findings.ts";
+import {
+  type ChoosableFindings,
+  planOfSketch,
+  type PlanSketch,
+  type RunFindings,
+} from "../planning/run-findings.ts";
 import type { StoredPlan } from "../ports/plan-repository.ts";
 import type { Ports } from "../ports/ports.ts";
 import { type Result, ok, refused } from "../result.ts";
@@ -43,7 +48,7 @@ export const choosePlan: UseCase<ChooseInput, StepTaken> = {
       if (changed?.ok === false) return changed;
       const planId = await repositories.plans.insertOnce(plan);
       const step = { kind: "edit", planId, undoTo: here.revision, redoTo: null } as const;
-      return ok({ ...step, hours: hours?.edit ?? null, ...notGivenOut });
+      return ok({ ...step, records: hours?.edit ?? null, ...notGivenOut });
     });
   },
 };
@@ -61,7 +66,7 @@ interface Known {
   readonly snapshot: PlanningSnapshot;
   /** Null: nothing is frozen. */
   readonly frozen: FrozenPlan | null;
-  readonly findings: RunFindings;
+  readonly findings: ChoosableFindings;
   readonly found: FoundPlan;
 }
 
@@ -100,20 +105,25 @@ function recordsOf(
     if (!here.ok) return here;
     const run = await repositories.runs.get(runId);
     if (run === null || run.plantId !== plantId) return refused(runNotFound(runId));
-    const found = run.findings === null ? null : foundAt(run.findings, place);
-    if (run.findings === null || found === null) return refused(noSuchPlan(place));
+    const findings = choosableOf(run.findings);
+    const found = findings === null ? null : foundAt(findings, place);
+    if (findings === null || found === null) return refused(noSuchPlan(place));
     const parent = await repositories.plans.get(plantId, here.value.planId);
     if (parent === null) return refused(planNotFound(here.value.planId));
     const snapshot = await planningSnapshot(repositories, plantId);
     const stored = await repositories.plants.get(plantId);
     if (snapshot === null || stored === null) return refused(plantNotFound(plantId));
     const frozen = await frozenPlanOf(repositories, plantId);
-    return ok({ parent, revision: stored.revision, snapshot, frozen, findings: run.findings, found });
+    return ok({ parent, revision: stored.revision, snapshot, frozen, findings, found });
   });
 }
 
+function choosableOf(findings: RunFindings | null): ChoosableFindings | null {
+  return findings?.kind === "remedies" || findings?.kind === "trade-off" ? findings : null;
+}
+
 /** A plan for the inputs as they are, or for hours that are added with it; what people must change first has none to choose. */
-function foundAt(findings: RunFindings, place: number): FoundPlan | null {
+function foundAt(findings: ChoosableFindings, place: number): FoundPlan | null {
   if (findings.kind === "trade-off") {
     const plan = findings.plans[place];
     return plan === undefined ? null : { sketch: plan.sketch, hours: null };

@@ -31,7 +31,7 @@ export const editPlan: UseCase<EditInput, StepTaken> = {
     if (plan === null) return ok({ revision: input.expectedRevision, planId: parent.id });
     return takeStep(ports, input, actor, async (here, { plans }) => {
       const planId = await plans.insertOnce(plan);
-      return ok({ kind: "edit", planId, undoTo: here.revision, redoTo: null, hours: null, ...notGivenOut });
+      return ok({ kind: "edit", planId, undoTo: here.revision, redoTo: null, records: null, ...notGivenOut });
     });
   },
 };

@@ -27,8 +27,8 @@ export const publishPlan: UseCase<PublishInput, StepTaken> = {
       if (plan === null) return refused(planNotFound(planId));
       const frozen = frozenWithin(plan.document, frozenUntil);
       if (!frozen.ok) return frozen;
-      const { undoTo, redoTo, hours } = here;
-      const step = { kind: "publish", planId, undoTo, redoTo, hours } as const;
+      const { undoTo, redoTo, records } = here;
+      const step = { kind: "publish", planId, undoTo, redoTo, records } as const;
       return ok({ ...step, note, frozenUntil: frozen.value });
     }),
 };

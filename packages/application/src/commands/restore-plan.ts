@@ -22,6 +22,6 @@ export const restorePlan: UseCase<RestoreInput, StepTaken> = {
       const without = (await holds.list(plantId)).holds.filter(({ order }) => !known.has(order.id));
       if (without.length > 0) return refused(planBeforeHolds(without.map(({ order }) => order.id)));
       const step = { kind: "restore", planId, undoTo: here.revision, redoTo: null } as const;
-      return ok({ ...step, hours: null, ...notGivenOut });
+      return ok({ ...step, records: null, ...notGivenOut });
     }),
 };

@@ -69,6 +69,8 @@ function editText(edit: HandEdit): string {
       return edit.orderId === null
         ? "a plan chosen among several"
         : `a plan chosen to help order ${edit.orderId}`;
+    case "adopt":
+      return `scenario "${edit.name}" adopted`;
     case "hold":
       return `${edit.orderId} held for ${edit.customer}`;
     case "end holds":

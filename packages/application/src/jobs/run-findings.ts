@@ -1,28 +1,26 @@
-import { openEdits, type Plan } from "@formweek/scheduler";
 import type { AppError } from "../errors.ts";
+import type { PlantEventBody } from "../events.ts";
 import { planNotFound } from "../not-found.ts";
 import { assembleForPlan } from "../planning/assemble-for-plan.ts";
 import { assembleProblem } from "../planning/assemble-problem.ts";
 import type { Assembled } from "../planning/assembled.ts";
 import { frozenPins, frozenPinsIn, withPins } from "../planning/frozen-pins.ts";
-import { type FrozenPlan, frozenPlanOf } from "../planning/frozen-plan.ts";
 import { heldProblem } from "../planning/favoured-problem.ts";
 import { findTradeOff } from "../planning/find-trade-off.ts";
 import { lookForRemedies } from "../planning/look-for-remedies.ts";
 import { planFigures } from "../planning/plan-figures.ts";
-import { planOfDocument } from "../planning/plan-of-document.ts";
-import { planningSnapshot, type PlanningSnapshot } from "../planning/planning-snapshot.ts";
-import { sketchOf, type RunFindings } from "../planning/run-findings.ts";
-import type { StoredPlan } from "../ports/plan-repository.ts";
+import { sketchOf } from "../planning/run-findings.ts";
 import type { Ports } from "../ports/ports.ts";
 import type { RunTask, SolveRun } from "../ports/run-repository.ts";
-import { workingPlanOf } from "../queries/working-plan-of.ts";
 import { publishPending } from "../publish-pending.ts";
 import { type Result, ok, refused } from "../result.ts";
 import { refusalOfOrders, refusalOfPlant } from "../commands/record-faults.ts";
 import { changeRun } from "./change-run.ts";
-import { progressKeeper, type ProgressKeeper } from "./progress-keeper.ts";
-import { plantGone, planRejected, problemFaulty, solverFailed } from "./solve-refusals.ts";
+import { progressKeeper } from "./progress-keeper.ts";
+import { searchHelp } from "./run-help.ts";
+import { searchScenarios } from "./run-scenarios.ts";
+import { type Found, type Search, findingsAlone, recordsOf, standingPlan } from "./search-records.ts";
+import { planRejected, problemFaulty, solverFailed } from "./solve-refusals.ts";
 
 /** Changes of plant or order that are tried for one late order. */
 const MOST_CHANGES = 8;
@@ -50,7 +48,7 @@ export async function runSearch(
   await endSearch(ports, run, found);
 }
 
-async function endSearch(ports: Ports, run: SolveRun, found: Result<RunFindings | null>): Promise<void> {
+async function endSearch(ports: Ports, run: SolveRun, found: Result<Found>): Promise<void> {
   const problem: AppError | null = found.ok ? null : found.error;
   await changeRun(
     ports,
@@ -58,63 +56,39 @@ async function endSearch(ports: Ports, run: SolveRun, found: Result<RunFindings 
     (current) => ({
       ...current,
       state: problem !== null ? "failed" : current.stopRequested ? "stopped" : "done",
-      findings: found.ok ? found.value : null,
+      findings: found.ok ? found.value.findings : null,
       problem,
       endedAt: ports.clock.now(),
     }),
-    (_, changed) => {
+    async ({ scenarios }, changed) => {
       const state = changed.state === "failed" || changed.state === "stopped" ? changed.state : "done";
-      return Promise.resolve({
-        run: changed,
-        events: [{ type: "solve-ended", runId: run.id, state, planId: null }],
-      });
+      const events: PlantEventBody[] = [{ type: "solve-ended", runId: run.id, state, planId: null }];
+      for (const [id, outcome] of found.ok ? found.value.outcomes : [])
+        // one that was deleted meanwhile needs none
+        if (await scenarios.putOutcome(run.plantId, id, outcome)) events.push({ type: "scenarios-changed" });
+      return { run: changed, events };
     },
   );
   await publishPending(ports);
 }
 
-interface Search {
-  readonly ports: Ports;
-  readonly run: SolveRun;
-  readonly progress: ProgressKeeper;
-  readonly signal: AbortSignal;
-}
-
-function search(search: Search, task: SearchTask): Promise<Result<RunFindings | null>> {
-  return task.kind === "remedies" ? searchRemedies(search, task) : searchTradeOff(search);
-}
-
-interface Records {
-  readonly snapshot: PlanningSnapshot;
-  readonly plan: StoredPlan | null;
-  /** Null: nothing is frozen. */
-  readonly frozen: FrozenPlan | null;
-}
-
-/** Inputs as they are now, and the plan that is named or worked on. */
-async function recordsOf({ ports, run }: Search, planId: string | null): Promise<Result<Records>> {
-  const { plantId } = run;
-  return ports.store.read(async (repositories) => {
-    const snapshot = await planningSnapshot(repositories, plantId);
-    if (snapshot === null) return refused(plantGone);
-    const plan =
-      planId === null
-        ? await workingPlanOf(repositories, plantId)
-        : await repositories.plans.get(plantId, planId);
-    return ok({ snapshot, plan, frozen: await frozenPlanOf(repositories, plantId) });
-  });
-}
-
-/** A plan as it is under the inputs as they are now. */
-function standingPlan({ problem }: Assembled, { document }: StoredPlan): Result<Plan> {
-  const opened = openEdits(problem, planOfDocument(document, problem));
-  return opened.ok ? ok(opened.value.plan) : refused(problemFaulty(opened.error));
+function search(search: Search, task: SearchTask): Promise<Result<Found>> {
+  switch (task.kind) {
+    case "remedies":
+      return searchRemedies(search, task);
+    case "trade-off":
+      return searchTradeOff(search);
+    case "scenarios":
+      return searchScenarios(search, task);
+    case "help":
+      return searchHelp(search);
+  }
 }
 
 async function searchRemedies(
   search: Search,
   { planId, orderId }: Extract<SearchTask, { kind: "remedies" }>,
-): Promise<Result<RunFindings>> {
+): Promise<Result<Found>> {
   const records = await recordsOf(search, planId);
   if (!records.ok) return records;
   const { snapshot, plan: stored, frozen } = records.value;
@@ -145,10 +119,11 @@ async function searchRemedies(
   const ask = { assembled, plan: plan.value, orderId, most: MOST_CHANGES, params };
   const looked = await lookForRemedies(ports.solver, ask, { signal, onTried });
   const { inputHash, problem } = assembled;
-  return ok({ kind: "remedies", planId, orderId, inputHash, at: problem.horizon.start, ...looked });
+  const findings = { kind: "remedies", planId, orderId, inputHash, at: problem.horizon.start } as const;
+  return ok(findingsAlone({ ...findings, ...looked }));
 }
 
-async function searchTradeOff(search: Search): Promise<Result<RunFindings | null>> {
+async function searchTradeOff(search: Search): Promise<Result<Found>> {
   const records = await recordsOf(search, null);
   if (!records.ok) return records;
   const { snapshot, plan: working, frozen } = records.value;
@@ -173,23 +148,25 @@ async function searchTradeOff(search: Search): Promise<Result<RunFindings | null
   );
   switch (traded.status) {
     case "cancelled":
-      return ok(null);
+      return ok(findingsAlone(null));
     case "faulty-problem":
       return refused(problemFaulty(traded.faults));
     case "rejected":
       return refused(planRejected(traded.violations));
     case "traded":
-      return ok({
-        kind: "trade-off",
-        inputHash,
-        at,
-        criteria: traded.criteria,
-        plans: traded.plans.map(({ plan, values, leastIn }) => ({
-          figures: planFigures(problem, plan),
-          values,
-          leastIn,
-          sketch: sketchOf(plan),
-        })),
-      });
+      return ok(
+        findingsAlone({
+          kind: "trade-off",
+          inputHash,
+          at,
+          criteria: traded.criteria,
+          plans: traded.plans.map(({ plan, values, leastIn }) => ({
+            figures: planFigures(problem, plan),
+            values,
+            leastIn,
+            sketch: sketchOf(plan),
+          })),
+        }),
+      );
   }
 }

@@ -1,6 +1,5 @@
 import {
   ENGINE_VERSION,
-  openEdits,
   type Plan,
   type PlanBound,
   type ProblemData,
@@ -10,6 +9,7 @@ import {
 import { addStep, stepOnto } from "../commands/add-step.ts";
 import { refusalOfOrders, refusalOfPlant } from "../commands/record-faults.ts";
 import type { AppError } from "../errors.ts";
+import { atOwnPrices } from "../planning/at-own-prices.ts";
 import { assembleProblem } from "../planning/assemble-problem.ts";
 import type { Assembled } from "../planning/assembled.ts";
 import { describePlan, describeProvisional } from "../planning/describe-plan.ts";
@@ -148,13 +148,6 @@ function aimOf(assembled: Assembled, favour: Concern | null, working: StoredPlan
   const standing = working === null ? null : planOfDocument(working.document, problem);
   const favoured = favouredProblem(problem, favour, standing);
   return { problem: favoured, params: favour === "calm" && standing !== null ? { startFrom: standing } : {} };
-}
-
-/** The same plan with its cost at the plant's prices. */
-function atOwnPrices({ problem }: Assembled, plan: Plan): Plan {
-  const opened = openEdits(problem, plan);
-  if (!opened.ok) throw new Error("a problem that was solved is faulty at other prices");
-  return opened.value.plan;
 }
 
 async function endWithPlan(ports: Ports, run: SolveRun, solved: Solved): Promise<void> {

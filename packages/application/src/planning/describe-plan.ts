@@ -69,7 +69,8 @@ function described(
   };
 }
 
-function piecesMade(plan: Plan): ReadonlyMap<string, number> {
+/** Pieces of each order that a plan forms. */
+export function piecesMade(plan: Plan): ReadonlyMap<string, number> {
   const made = new Map<string, number>();
   for (const lot of plan.lots) made.set(lot.orderId, (made.get(lot.orderId) ?? 0) + lot.pieces);
   return made;
@@ -99,7 +100,7 @@ function describeOrder(
     productId: order.productId,
     pieces: order.pieces,
     due: isoInstant(order.dueAt),
-    state: stateOf(demand, planned, late),
+    state: orderState(demand, planned, late),
     finish: finish === null ? null : isoInstant(finish),
     lateSeconds: late,
     slackSeconds: finish === null ? null : order.dueAt - finish,
@@ -109,7 +110,8 @@ function describeOrder(
   };
 }
 
-function stateOf(demand: OrderDemand, plannedPieces: number, lateSeconds: number): OrderState {
+/** How an order stands in a plan that makes so many pieces of it. */
+export function orderState(demand: OrderDemand, plannedPieces: number, lateSeconds: number): OrderState {
   if (demand.grossPieces === 0) return "covered by stock";
   if (plannedPieces === 0) return "unplanned";
   if (plannedPieces < demand.grossPieces) return "partly planned";

@@ -33,7 +33,7 @@ export interface RemedyWatch {
 }
 
 /** A shift in a named closure, such as a breakdown or a service, is nobody's to give. */
-function isClosed({ closures }: Assembled, edit: ProblemEdit): boolean {
+export function isClosed({ closures }: Assembled, edit: ProblemEdit): boolean {
   if (edit.kind !== "extra shift") return false;
   const named = closures.get(edit.lineId) ?? [];
   return named.some(({ start, end }) => start < edit.to && edit.from < end);

@@ -48,5 +48,13 @@ export type HoldChange =
     }
   | { readonly kind: "order hold"; readonly orderId: string; readonly orderNumber: string };
 
-/** What a person did between two plans: to the plan, to the hours in which it runs, a choice of another, or a hold. */
-export type HandEdit = PlanEdit | HoursEdit | PlanChoice | HoldChange;
+/** The changes of a scenario were made in plant and book, and the plan for them is worked on. */
+export interface ScenarioAdoption {
+  readonly kind: "adopt";
+  readonly scenarioId: string;
+  /** Of the scenario. */
+  readonly name: string;
+}
+
+/** What a person did between two plans: to the plan, to the hours in which it runs, a choice of another, a hold, or a scenario. */
+export type HandEdit = PlanEdit | HoursEdit | PlanChoice | HoldChange | ScenarioAdoption;

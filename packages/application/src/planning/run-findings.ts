@@ -1,5 +1,7 @@
 import type { Plan, PlanEdit, ProblemEdit, TradeOff } from "@formweek/scheduler";
 import type { HoursEdit } from "./plan-edit.ts";
+import type { ScenarioChange } from "../scenarios/scenario-change.ts";
+import type { TurnedOrder } from "../scenarios/turned-orders.ts";
 import type { PlanFigures } from "./plan-figures.ts";
 
 /** Which inputs a run looked at: what it found holds for these alone. */
@@ -62,7 +64,32 @@ export interface TradeOffFindings extends FoundFor {
   readonly plans: readonly TradedPlan[];
 }
 
-export type RunFindings = RemedyFindings | TradeOffFindings;
+/** Which scenarios a run has worked out; what they came to stands with them. */
+export interface ScenarioFindings {
+  readonly kind: "scenarios";
+  readonly scenarioIds: readonly string[];
+}
+
+/** A single change with what it alone would do. */
+export interface TriedChange {
+  readonly change: ScenarioChange;
+  readonly with: PlanFigures;
+  readonly turned: readonly TurnedOrder[];
+}
+
+export interface HelpFindings {
+  readonly kind: "help";
+  /** Planned on for as long without any change. */
+  readonly without: PlanFigures;
+  readonly tried: number;
+  /** Those that help, the cheapest plan first. */
+  readonly changes: readonly TriedChange[];
+}
+
+/** What a run found that has plans to choose from. */
+export type ChoosableFindings = RemedyFindings | TradeOffFindings;
+
+export type RunFindings = ChoosableFindings | ScenarioFindings | HelpFindings;
 
 export function sketchOf({ lots, unplanned, objective }: Plan): PlanSketch {
   return { lots, unplanned, objective };

@@ -15,6 +15,7 @@ export type * from "./ports.ts";
 export type * from "./provisional-repository.ts";
 export type * from "./revision-repository.ts";
 export type * from "./run-repository.ts";
+export type * from "./scenario-repository.ts";
 export type * from "./solve-runner.ts";
 export type * from "./step-repository.ts";
 export type * from "./table.ts";

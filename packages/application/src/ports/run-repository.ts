@@ -14,7 +14,11 @@ export type RunTask =
   /** What would help a late order of a plan. */
   | { readonly kind: "remedies"; readonly planId: string; readonly orderId: string }
   /** Several plans, no one of which beats another. */
-  | { readonly kind: "trade-off" };
+  | { readonly kind: "trade-off" }
+  /** What some scenarios come to, beside the plan without their changes. */
+  | { readonly kind: "scenarios"; readonly scenarioIds: readonly string[] }
+  /** Which single changes of plant or orders would help most. */
+  | { readonly kind: "help" };
 
 /** Budget and seed of a solve. At least one of `maxSteps`, `maxMs` is set. */
 export interface RunParams {

@@ -1,4 +1,5 @@
-import type { HandEdit, HoursEdit } from "../planning/plan-edit.ts";
+import type { HandEdit } from "../planning/plan-edit.ts";
+import type { StepRecords } from "../scenarios/record-changes.ts";
 
 /** How a plan came to be the one that is worked on, or was given out. */
 export type StepKind = "run" | "edit" | "undo" | "redo" | "restore" | "publish" | "hold";
@@ -19,8 +20,8 @@ export interface PlanStep {
   readonly undoTo: number | null;
   /** Revision of the step whose plan a redo brings back; null: nothing to do again. */
   readonly redoTo: number | null;
-  /** Change of the plant's hours between the standing that an undo brings back and this one; null: the hours are the same. */
-  readonly hours: HoursEdit | null;
+  /** What was changed in plant and orders between the standing that an undo brings back and this one; null: nothing was. */
+  readonly records: StepRecords | null;
   /** What was said to a plan that was given out; null for other kinds. */
   readonly note: string | null;
   /** Instant, seconds: runs of a plan that was given out keep their place if they start before it. Null: none does, or another kind of step. */

@@ -10,6 +10,7 @@ import type { PlantRepository } from "./plant-repository.ts";
 import type { ProvisionalRepository } from "./provisional-repository.ts";
 import type { RevisionRepository } from "./revision-repository.ts";
 import type { RunRepository } from "./run-repository.ts";
+import type { ScenarioRepository } from "./scenario-repository.ts";
 import type { StepRepository } from "./step-repository.ts";
 
 /** Repositories of one transaction; not to be used after it ended. */
@@ -23,6 +24,7 @@ export interface Repositories {
   readonly revisions: RevisionRepository;
   readonly imports: ImportRepository;
   readonly runs: RunRepository;
+  readonly scenarios: ScenarioRepository;
   /** Best plans of runs that are going on. */
   readonly provisional: ProvisionalRepository;
   readonly plans: PlanRepository;

@@ -68,6 +68,6 @@ export async function addHoldStep(
   const here = await repositories.steps.newest(plantId);
   const parent = { id: parentId, plantId };
   const planId = await repositories.plans.insertOnce(planByHand(ports, { parent, edit: change }, document));
-  const step = { kind: "hold", planId, undoTo: null, redoTo: null, hours: null, ...notGivenOut } as const;
+  const step = { kind: "hold", planId, undoTo: null, redoTo: null, records: null, ...notGivenOut } as const;
   await addStep(repositories, plantId, here, { ...step, by, at: ports.clock.now() });
 }

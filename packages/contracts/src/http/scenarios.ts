@@ -78,7 +78,7 @@ export const ScenarioOutcome = z
     isCurrent: z
       .boolean()
       .describe(
-        "False: plant, orders or the scenario have changed since; work it out again before it is adopted",
+        "False: plant, orders, the working plan or the scenario have changed since; work it out again before it is adopted",
       ),
     standing: PlanFigures.nullable().describe("The working plan as it stood; null: there was none"),
     without: PlanFigures.describe("Planned on for as long without the changes: what to hold `with` against"),

@@ -49,6 +49,7 @@ export const editText: typeof english = {
       split: (order, pieces, line) => `Auftrag ${order} geteilt: ${pieces} Stück auf ${line}`,
       join: (order) => `Lose von Auftrag ${order} zusammengelegt`,
       chosen: "Einen von mehreren Plänen gewählt",
+      adopt: (scenario) => `Szenario „${scenario}“ übernommen`,
       chosenFor: (order) => `Einen Plan gewählt, der Auftrag ${order} hilft`,
       hold: (order, customer) => `Für ${customer} reserviert: ${order}`,
       "end holds": {

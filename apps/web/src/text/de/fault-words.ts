@@ -204,6 +204,42 @@ const table: Table = {
     `An der Stelle ${place} steht nichts zur Wahl.`,
     "Eine Stelle der Liste nennen.",
   ],
+  "changed twice": ({ first }) => [
+    `Dasselbe ändert schon die Änderung ${first}.`,
+    "Beide zu einer machen oder eine weglassen.",
+  ],
+  "too many copies": ({ mouldId, copies, most }) => [
+    `Vom Werkzeug ${mouldId} gibt es ${copies}; mehr als ${most} Exemplare sind nicht möglich.`,
+    "Weniger Exemplare dazunehmen oder die Änderung weglassen.",
+  ],
+  "rate out of range": ({ least, most }, { figure }) => [
+    `Verlangt sind ${figure(least)} bis ${figure(most)} Takte je Minute; mehr erlaubt das Werkzeug nicht.`,
+    "Eine Taktzahl in diesen Grenzen nennen.",
+  ],
+  "mould not on line": ({ mouldId, lineId }, { line }) => [
+    `${line(lineId)} kann mit dem Werkzeug ${mouldId} nichts herstellen.`,
+    "Eine Linie wählen, auf der das Werkzeug läuft.",
+  ],
+  "spell too long": ({ mostDays }) => [
+    `Der Zeitraum ist länger als ${mostDays} Tage.`,
+    "Ihn früher enden lassen.",
+  ],
+  "run frozen": ({ orderId, lineId, at }, { line, moment }) => [
+    `Auftrag ${orderId} läuft im freigegebenen Plan ab ${moment(at)} auf ${line(lineId)} und ist fest.`,
+    "Den Zeitraum daneben legen, einen anderen Auftrag wählen oder die Änderung weglassen.",
+  ],
+  "order pinned": ({ orderId }) => [
+    `Auftrag ${orderId} ist auf der Tafel festgehalten.`,
+    "Ihn dort zuerst freigeben oder die Änderung weglassen.",
+  ],
+  "number taken": ({ orderId }) => [
+    `Die Nummer ${orderId} hat schon ein Auftrag oder eine Reservierung.`,
+    "Eine Nummer wählen, die kein Auftrag hat.",
+  ],
+  "order left as it is": ({ orderId }) => [
+    `Auftrag ${orderId} bekommt weder eine andere Menge noch einen anderen Termin.`,
+    "Eines von beiden nennen oder die Änderung weglassen.",
+  ],
   "file unreadable": ({ code }) => files[code],
 };
 

@@ -3,6 +3,7 @@ import type { refusalsText as english } from "../en/refusals-text.ts";
 import type { Naming } from "../naming.ts";
 import { causesText } from "./causes-text.ts";
 import { type ProblemWords, promiseProblems } from "./promise-problems.ts";
+import { scenarioProblems } from "./scenario-problems.ts";
 import { importFaults } from "./import-faults.ts";
 import { causeOf, remedyOf, worded } from "./fault-sentences.ts";
 import { fault } from "./fault-words.ts";
@@ -163,6 +164,7 @@ const problems: Readonly<Record<ProblemCode, ProblemWords>> = {
     "Den besten Plan, wie er jetzt ist, ansehen und dann anhalten.",
   ],
   ...promiseProblems,
+  ...scenarioProblems,
   "conflicting-write": [
     "Jemand anderes hat im selben Augenblick geschrieben.",
     "Zwei Änderungen kamen gleichzeitig.",

@@ -48,6 +48,7 @@ export const editText = {
         `Split order ${order}: ${pieces} pieces to ${line}`,
       join: (order: string) => `Joined the lots of order ${order}`,
       chosen: "Chose one of several plans",
+      adopt: (scenario: string) => `Adopted the scenario “${scenario}”`,
       chosenFor: (order: string) => `Chose a plan to help order ${order}`,
       hold: (order: string, customer: string) => `Held for ${customer}: ${order}`,
       "end holds": {

@@ -41,7 +41,7 @@ test("plants that were planned before begin with their newest plan, and nothing 
     undoTo: null,
     redoTo: null,
     note: null,
-    hours: null,
+    records: null,
     frozenUntil: null,
   };
   expect(await steps.newest("P1")).toEqual({ ...begun, planId: "c", by: "anna", at: 30 });

@@ -7,6 +7,7 @@ import { frozenHorizon } from "./0006-frozen-horizon.ts";
 import { bookSteps } from "./0007-book-steps.ts";
 import { provisionalPlans } from "./0008-provisional-plans.ts";
 import { holds } from "./0009-holds.ts";
+import { scenarios } from "./0010-scenarios.ts";
 import type { Migration } from "./migration.ts";
 
 /** Every step, in order. */
@@ -20,4 +21,5 @@ export const migrations: readonly Migration[] = [
   bookSteps,
   provisionalPlans,
   holds,
+  scenarios,
 ];
