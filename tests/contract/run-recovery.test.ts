@@ -4,7 +4,7 @@ import { mkdtemp, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { fill, plantId } from "../fixtures/api-server.ts";
+import { fill, orders, plantId } from "../fixtures/api-server.ts";
 import { eventually } from "../fixtures/eventually.ts";
 
 let dataFolder: string;
@@ -90,6 +90,40 @@ describe("a run outlives its process", () => {
     await second.app.commands.stopSolve({ plantId, runId, keep: null }, localPlanner);
     await eventually("the search stops", async () => (await runOf(second.app, runId)).state === "stopped");
     expect(await runOf(second.app, runId)).toMatchObject({ planId: null, findings: { kind: "trade-off" } });
+    await second.close();
+  });
+
+  test("scenarios that are worked out when it closes are begun anew at the next start, and come out", async () => {
+    const first = await open();
+    await first.start();
+    const changes = [{ kind: "cancel order", orderId: orders[0]?.id ?? "" }] as const;
+    const written = await first.app.commands.writeScenario({ plantId, name: "Fewer", changes }, localPlanner);
+    if (!written.ok) throw new Error(written.error.cause);
+    const scenarioIds = [written.value.id];
+    const begun = await first.app.commands.requestScenarios(
+      { plantId, scenarioIds, seconds: 8, steps: null, seed: 1, threads: 1 },
+      localPlanner,
+    );
+    if (!begun.ok) throw new Error(begun.error.cause);
+    const { runId } = begun.value;
+    await eventually("the run runs", async () => (await runOf(first.app, runId)).progress !== null);
+    await first.close();
+
+    const second = await open();
+    const listed = async () => {
+      const found = await second.app.queries.listScenarios({ plantId }, localPlanner);
+      return found.ok ? found.value : [];
+    };
+    expect(await runOf(second.app, runId)).toMatchObject({ state: "running", findings: null });
+    expect(await listed()).toMatchObject([{ outcome: null }]);
+    await second.start();
+    await eventually("the run ends", async () => (await runOf(second.app, runId)).endedAt !== null);
+    expect(await runOf(second.app, runId)).toMatchObject({
+      state: "done",
+      recoveries: 1,
+      findings: { kind: "scenarios", scenarioIds },
+    });
+    expect(await listed()).toMatchObject([{ outcome: { runId, isCurrent: true } }]);
     await second.close();
   });
 });

@@ -62,6 +62,7 @@ export type { ScenarioGround } from "./scenarios/scenario-ground.ts";
 export type { TurnedOrder } from "./scenarios/turned-orders.ts";
 export type { ListedScenario } from "./scenarios/list-scenarios.ts";
 export type { AdoptedRecords, StepRecords } from "./scenarios/record-changes.ts";
+export { listChanges, withListChanges } from "./scenarios/record-changes.ts";
 export type { PlanningSnapshot } from "./planning/planning-snapshot.ts";
 export { applyScenario } from "./scenarios/apply-scenario.ts";
 export { scenarioFaults } from "./scenarios/scenario-faults.ts";

@@ -132,6 +132,50 @@ export function planningSuite(mode: string, open: () => Promise<PlannerUnderTest
     await ended(asked, plantId, run.value.runId);
     expect((await runOf(asked, plantId, run.value.runId)).state).toBe("done");
   });
+
+  test("a scenario is worked out beside the plan, told of, and adopted with the plan that was found", async () => {
+    const { asked, watched } = under;
+    const plantId = await fillPlant(asked);
+    await ended(watched, plantId, await askForPlan(asked, plantId, { seconds: null, steps: 40 }));
+    const heard: PlantMessage[] = [];
+    const watching = await watched.queries.watchPlant(
+      { plantId, afterSequence: null, onMessage: (message) => void heard.push(message) },
+      localPlanner,
+    );
+    const closure = { lineId: "L1", from: "2026-12-01T06:00", to: "2026-12-02T06:00", reason: "Bearing" };
+    const draft = { plantId, name: "Line 1 stands", changes: [{ kind: "close line", closure }] } as const;
+    const written = await asked.commands.writeScenario(draft, localPlanner);
+    if (!written.ok) throw new Error(written.error.cause);
+    const { id: scenarioId, revision: scenarioRevision } = written.value;
+    const budget = { seconds: null, steps: 40, seed: 1, threads: 1 };
+    const wish = { plantId, scenarioIds: [scenarioId], ...budget };
+    const begun = await asked.commands.requestScenarios(wish, localPlanner);
+    if (!begun.ok) throw new Error(begun.error.cause);
+    await ended(watched, plantId, begun.value.runId);
+    const listed = async () => {
+      const found = await watched.queries.listScenarios({ plantId }, localPlanner);
+      return found.ok ? found.value : [];
+    };
+    const [found] = await listed();
+    expect(found?.outcome).toMatchObject({ isCurrent: true, runId: begun.value.runId });
+    const told = () => heard.filter(({ body }) => body.type === "scenarios-changed").length;
+    await eventually("writing and working out are told of", () => told() === 2);
+    const adoption = { plantId, scenarioId, scenarioRevision, expectedRevision: 1 };
+    const adopted = await watched.commands.adoptScenario(adoption, localPlanner);
+    if (!adopted.ok) throw new Error(adopted.error.cause);
+    const { planId } = adopted.value;
+    const plan = await asked.queries.getPlan({ plantId, planId }, localPlanner);
+    expect(plan.ok && plan.value.document.objective.total).toBeCloseTo(found?.outcome?.with.cost ?? 0, 6);
+    const closures = async () => {
+      const stored = await asked.queries.getPlant({ plantId }, localPlanner);
+      return stored.ok ? stored.value.plant.lineClosures : null;
+    };
+    expect(await closures()).toEqual([closure]);
+    expect((await watched.commands.undoStep({ plantId, expectedRevision: 2 }, localPlanner)).ok).toBe(true);
+    expect(await closures()).toEqual([]);
+    expect((await listed())[0]?.adopted).toBeNull();
+    if (watching.ok) await watching.value.close();
+  });
 }
 
 /** Compares the plans that the suites above made; at least two modes must have run. */

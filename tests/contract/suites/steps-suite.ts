@@ -98,7 +98,7 @@ export function stepsSuite(opened: OpenedStore): void {
       await commit((repositories) => repositories.plans.insertOnce(changed));
       const added = [
         step(1, ids[0]),
-        step(2, changed.id, { kind: "edit", fromPlanId: ids[0], hours }),
+        step(2, changed.id, { kind: "edit", fromPlanId: ids[0], records: hours }),
         step(3, ids[0], { kind: "undo", fromPlanId: changed.id, undoTo: null, redoTo: 2 }),
       ];
       for (const each of added) expect(await append(plantId, each)).toBe(true);

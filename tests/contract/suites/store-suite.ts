@@ -6,6 +6,7 @@ import { bookStepsSuite } from "./book-steps-suite.ts";
 import { holdsSuite } from "./holds-suite.ts";
 import { pinsSuite } from "./pins-suite.ts";
 import { planningRecordsSuite } from "./planning-records-suite.ts";
+import { scenariosSuite } from "./scenarios-suite.ts";
 import { stepsSuite } from "./steps-suite.ts";
 
 /** What every store must do, whatever is behind it. `open` gives a store whose tables are up to date; each test uses plants of its own. */
@@ -183,6 +184,7 @@ export function storeSuite(open: () => Promise<UnitOfWork>): void {
   bookStepsSuite(opened);
 
   holdsSuite(opened);
+  scenariosSuite(opened);
   planningRecordsSuite(opened);
   stepsSuite(opened);
 }

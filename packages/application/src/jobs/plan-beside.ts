@@ -26,6 +26,8 @@ export interface BesideTerms {
   readonly params: SolveParams;
   /** Plans of the run at the most. */
   readonly all: number;
+  /** Clock at which the run began, ms. */
+  readonly begunMs: number;
 }
 
 /** The inputs of one plan, and how many plans of the run there are already. */
@@ -37,7 +39,7 @@ export interface BesideAsk {
 /** Plans some inputs beside the working plan, on from it; null where the run was stopped before there was a plan. */
 export async function planBeside(
   { ports, run, progress, signal }: Search,
-  { at, working, frozen, params, all }: BesideTerms,
+  { at, working, frozen, params, all, begunMs }: BesideTerms,
   { snapshot, done }: BesideAsk,
 ): Promise<Result<PlanOfInputs | null>> {
   const made = assembleProblem({ ...snapshot, now: at });
@@ -46,7 +48,11 @@ export async function planBeside(
   const { problem } = assembled;
   const onward = working === null ? {} : { startFrom: planOfDocument(working.document, problem) };
   const onProgress = (report: SolveProgressReport): void =>
-    progress.report({ ...report, share: (done + Math.min(1, report.share)) / all });
+    progress.report({
+      ...report,
+      share: (done + Math.min(1, report.share)) / all,
+      elapsedMs: ports.clock.monotonicMs() - begunMs,
+    });
   const task = { problem, params: { ...params, ...onward }, threads: run.params.threads, onProgress, signal };
   const { result, isWeighed } = await solveOverFrozen(ports.solver, task, { given: frozen, pins });
   switch (result.status) {

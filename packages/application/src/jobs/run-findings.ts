@@ -62,10 +62,14 @@ async function endSearch(ports: Ports, run: SolveRun, found: Result<Found>): Pro
     }),
     async ({ scenarios }, changed) => {
       const state = changed.state === "failed" || changed.state === "stopped" ? changed.state : "done";
-      const events: PlantEventBody[] = [{ type: "solve-ended", runId: run.id, state, planId: null }];
+      let kept = 0;
       for (const [id, outcome] of found.ok ? found.value.outcomes : [])
         // one that was deleted meanwhile needs none
-        if (await scenarios.putOutcome(run.plantId, id, outcome)) events.push({ type: "scenarios-changed" });
+        if (await scenarios.putOutcome(run.plantId, id, outcome)) kept++;
+      const events: readonly PlantEventBody[] = [
+        ...(kept === 0 ? [] : [{ type: "scenarios-changed" } as const]),
+        { type: "solve-ended", runId: run.id, state, planId: null },
+      ];
       return { run: changed, events };
     },
   );

@@ -29,7 +29,8 @@ export async function searchHelp(search: Search): Promise<Result<Found>> {
   const most = MOST_TRIED + 1;
   const { seed, maxSteps, maxMs } = run.params;
   const params = { seed, maxSteps, maxMs: maxMs === null ? null : maxMs / most };
-  const terms = { at, working, frozen, params, all: most };
+  const begunMs = ports.clock.monotonicMs();
+  const terms = { at, working, frozen, params, all: most, begunMs };
   const base = await planBeside(search, terms, { snapshot, done: 0 });
   if (!base.ok) return base;
   if (base.value === null) return ok(findingsAlone(null));

@@ -37,20 +37,22 @@ export async function searchScenarios(
   const all = scenarios.length + 1;
   const { seed, maxSteps, maxMs } = run.params;
   const params = { seed, maxSteps, maxMs: maxMs === null ? null : maxMs / all };
-  const terms = { at, working, frozen, params, all };
+  const begunMs = ports.clock.monotonicMs();
+  const terms = { at, working, frozen, params, all, begunMs };
   const without = await planBeside(search, terms, { snapshot, done: 0 });
   if (!without.ok) return without;
   const outcomes = new Map<string, FoundOutcome>();
+  if (without.value === null) return ok(foundOf(outcomes));
+  const { problem, inputHash } = without.value.assembled;
+  const standing = working === null ? null : standingPlan(without.value.assembled, working);
+  if (standing?.ok === false) return standing;
   for (const [index, scenario] of scenarios.entries()) {
-    if (signal.aborted || without.value === null) break;
+    if (signal.aborted) break;
     const changed = applyScenario(snapshot, scenario.changes);
     const planned = await planBeside(search, terms, { snapshot: changed, done: index + 1 });
     if (!planned.ok) return planned;
     // what was cut short has had less time than what it is held against
     if (signal.aborted || planned.value === null) break;
-    const standing = working === null ? null : standingPlan(without.value.assembled, working);
-    if (standing?.ok === false) return standing;
-    const { problem, inputHash } = without.value.assembled;
     outcomes.set(scenario.id, {
       sketch: sketchOf(planned.value.plan),
       outcome: {
@@ -67,8 +69,13 @@ export async function searchScenarios(
       },
     });
   }
-  return ok({ findings: { kind: "scenarios", scenarioIds: [...outcomes.keys()] }, outcomes });
+  return ok(foundOf(outcomes));
 }
+
+const foundOf = (outcomes: Found["outcomes"]): Found => ({
+  findings: { kind: "scenarios", scenarioIds: [...outcomes.keys()] },
+  outcomes,
+});
 
 /** The scenarios as they are now, in the order asked for; one that is gone is passed over. */
 async function scenariosOf(

@@ -63,6 +63,8 @@ const everyValue = {
   now: null,
   seen: "5",
   code: "empty-file",
+  first: 1,
+  mostDays: 366,
 };
 /** Where a field of the same name means something else. */
 const ownValues: Partial<Record<FaultCause["kind"], object>> = {
