@@ -90,13 +90,14 @@ export function ShiftFields({
         />
       </div>
       <Remedies id={id} fields={["date", "start", "end", "name", "breaks", "shift"]} remedies={remedies} />
-      <fieldset className="hours-choice" {...told("lineIds")}>
+      <fieldset className="hours-choice">
         <legend>{text.lines}</legend>
         {plant.lines.map((line) => (
           <label key={line.id}>
             <input
               type="checkbox"
               checked={draft.lineIds.includes(line.id)}
+              {...(draft.lineIds.includes(line.id) ? told("lineIds") : {})}
               onChange={(event) =>
                 onChange({
                   lineIds: event.target.checked

@@ -111,7 +111,8 @@ export function ScenarioEditor({ ground, edited, onSaved, onClose }: ScenarioEdi
               return own === undefined ? [] : [[key, own] as const];
             }),
           );
-          fail({ rows: byKey, name: found.name, others: found.others });
+          const isAtFields = byKey.size > 0 || found.name !== null || found.others.length > 0;
+          if (isAtFields) fail({ rows: byKey, name: found.name, others: found.others });
         },
       },
     );
@@ -181,7 +182,7 @@ export function ScenarioEditor({ ground, edited, onSaved, onClose }: ScenarioEdi
             {words}
           </p>
         ))}
-        {write.error !== null && faults.others.length === 0 && <FailureWords cause={write.error} />}
+        {write.error !== null && faults === noFaults && <FailureWords cause={write.error} />}
         <div className="tool-group">
           <button type="submit" className="button button-main" disabled={write.isPending}>
             {write.isPending ? editor.saving : editor.save}
