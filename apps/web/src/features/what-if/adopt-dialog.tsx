@@ -126,7 +126,7 @@ function Figures({ outcome }: { readonly outcome: WorkedOut["outcome"] }): JSX.E
     (name) => name === "lateOrders" || outcome.with[name] !== outcome.without[name],
   );
   return (
-    <ul className="adopt-figures">
+    <ul>
       {told.map((name) => (
         <li key={name}>
           {text.rows[name]}: {sayFigure(name, outcome.with[name], format)},{" "}

@@ -124,7 +124,7 @@ export const whatIfText: typeof english = {
       running: (n) => (n === 1 ? "1 Szenario wird durchgerechnet…" : `${n} Szenarien werden durchgerechnet…`),
       helping: "Eine Änderung nach der anderen wird versucht…",
       queued: "Wartet auf den Anfang…",
-      busy: "Die Planung arbeitet an etwas anderem; das Ende abwarten oder sie auf der Tafel anhalten.",
+      busy: "Die Planung arbeitet an etwas anderem; das Ende abwarten oder sie anhalten.",
       done: "Durchgerechnet.",
       stopped: "Angehalten: Was bis dahin gerechnet war, bleibt.",
       failed: "Das ließ sich nicht durchrechnen.",
@@ -195,9 +195,11 @@ export const whatIfText: typeof english = {
           ? "1 Änderung wurde versucht."
           : `${n} Änderungen wurden versucht; diese helfen, der günstigste Plan zuerst.`,
       nothing: (n) =>
-        n === 1
-          ? "1 Änderung wurde versucht, sie hilft nicht."
-          : `${n} Änderungen wurden versucht, keine davon hilft.`,
+        n === 0
+          ? "Es gab nichts zu versuchen: Ebenso lange weitergeplant, fehlt dem Plan nichts."
+          : n === 1
+            ? "1 Änderung wurde versucht, sie hilft nicht."
+            : `${n} Änderungen wurden versucht, keine davon hilft.`,
       stopped: "Die Suche wurde vorzeitig angehalten: Es kann mehr geben.",
       list: "Änderungen, die helfen",
       orders: (n) => (n === 1 ? "1 verspäteter Auftrag weniger" : `${n} verspätete Aufträge weniger`),

@@ -124,7 +124,7 @@ export const whatIfText = {
       running: (n: number) => (n === 1 ? "Working out 1 scenario…" : `Working out ${n} scenarios…`),
       helping: "Trying one change after the other…",
       queued: "Waiting to start…",
-      busy: "The planner is at work on something else; wait until it has ended, or stop it on the board.",
+      busy: "The planner is at work on something else; wait until it has ended, or stop it.",
       done: "Worked out.",
       stopped: "Stopped: what was worked out by then is kept.",
       failed: "It could not be worked out.",
@@ -193,9 +193,11 @@ export const whatIfText = {
       tried: (n: number) =>
         n === 1 ? "1 change was tried." : `${n} changes were tried; these help, the cheapest plan first.`,
       nothing: (n: number) =>
-        n === 1
-          ? "1 change was tried, and it does not help."
-          : `${n} changes were tried, and none of them helps.`,
+        n === 0
+          ? "There was nothing to try: planned on for as long, the plan leaves nothing to help."
+          : n === 1
+            ? "1 change was tried, and it does not help."
+            : `${n} changes were tried, and none of them helps.`,
       stopped: "The search was stopped early: there may be more.",
       list: "Changes that help",
       orders: (n: number) => (n === 1 ? "1 late order fewer" : `${n} late orders fewer`),
