@@ -58,6 +58,12 @@ const rate = (part: object = {}): ScenarioChange => ({
   ...part,
 });
 
+/** What stands against it, and what its words name. */
+interface Said {
+  readonly kind: string;
+  readonly named: string;
+}
+
 describe("against a change of a scenario", () => {
   it.each<readonly [string, ScenarioChange]>([
     ["a closed line", close("L1", "2026-12-01T06:00", "2026-12-02T06:00")],
@@ -76,140 +82,174 @@ describe("against a change of a scenario", () => {
     expect(scenarioFaults([change], ground)).toEqual([]);
   });
 
-  it.each<readonly [string, ScenarioChange, string, string, string]>([
+  it.each<readonly [string, ScenarioChange, string, Said]>([
     [
       "an unknown line",
       close("L99", "2026-12-01T06:00", "2026-12-02T06:00"),
       "closure.lineId",
-      "no such line",
-      "L99",
+      { kind: "no such line", named: "L99" },
     ],
     [
       "a reversed spell",
       close("L1", "2026-12-02T06:00", "2026-12-01T06:00"),
       "closure.to",
-      "ends before start",
-      "06:00",
+      { kind: "ends before start", named: "06:00" },
     ],
     [
       "a spell after the plan",
       close("L1", "2027-06-01T06:00", "2027-06-02T06:00"),
       "closure.from",
-      "after plan",
-      "plan ends",
+      { kind: "after plan", named: "plan ends" },
     ],
     [
       "a frozen run's line",
       close("L2", "2026-11-30T15:59", "2026-12-01T06:00"),
       "closure.from",
-      "run frozen",
-      "F-1",
+      { kind: "run frozen", named: "F-1" },
     ],
     [
       "an unknown mould",
       { kind: "more copies", mouldId: "nothing", more: 1 },
       "mouldId",
-      "unknown reference",
-      "nothing",
+      { kind: "unknown reference", named: "nothing" },
     ],
-    ["an unknown team", { ...extraTeam, likeTeamId: "nobody" }, "likeTeamId", "unknown reference", "nobody"],
-    ["a team without a name", { ...extraTeam, name: " " }, "name", "value too small", "name of 1 to 120"],
+    [
+      "an unknown team",
+      { ...extraTeam, likeTeamId: "nobody" },
+      "likeTeamId",
+      { kind: "unknown reference", named: "nobody" },
+    ],
+    [
+      "a team without a name",
+      { ...extraTeam, name: " " },
+      "name",
+      { kind: "value too small", named: "name of 1 to 120" },
+    ],
     [
       "a team for no time",
       { ...extraTeam, to: hour(0) + 59 },
       "to",
-      "ends before start",
-      "not after its start",
+      { kind: "ends before start", named: "not after its start" },
     ],
-    ["a team that is over", { ...extraTeam, from: hour(-9), to: hour(0) }, "to", "over before plan", "over"],
+    [
+      "a team that is over",
+      { ...extraTeam, from: hour(-9), to: hour(0) },
+      "to",
+      { kind: "over before plan", named: "over" },
+    ],
     [
       "a team after the plan",
       { ...extraTeam, from: horizon.end, to: horizon.end + 60 },
       "from",
-      "after plan",
-      "plan ends",
+      { kind: "after plan", named: "plan ends" },
     ],
-    ["a team for years", { ...extraTeam, to: hour(24 * 367) }, "to", "spell too long", "366"],
-    ["an unknown order", { kind: "cancel order", orderId: "X" }, "orderId", "unknown reference", "X"],
+    [
+      "a team for years",
+      { ...extraTeam, to: hour(24 * 367) },
+      "to",
+      { kind: "spell too long", named: "366" },
+    ],
+    [
+      "an unknown order",
+      { kind: "cancel order", orderId: "X" },
+      "orderId",
+      { kind: "unknown reference", named: "X" },
+    ],
     [
       "an order that is held for a customer",
       { kind: "cancel order", orderId: held },
       "orderId",
-      "unknown reference",
-      held,
+      { kind: "unknown reference", named: held },
     ],
     [
       "a pinned order cancelled",
       { kind: "cancel order", orderId: pinned },
       "orderId",
-      "order pinned",
-      pinned,
+      { kind: "order pinned", named: pinned },
     ],
-    ["a frozen order cancelled", { kind: "cancel order", orderId: "F-1" }, "orderId", "run frozen", "L2"],
-    ["a rush order's number taken", rush({ id: first }), "order.id", "number taken", first],
-    ["a hold's number taken", rush({ id: held }), "order.id", "number taken", held],
+    [
+      "a frozen order cancelled",
+      { kind: "cancel order", orderId: "F-1" },
+      "orderId",
+      { kind: "run frozen", named: "L2" },
+    ],
+    ["a rush order's number taken", rush({ id: first }), "order.id", { kind: "number taken", named: first }],
+    ["a hold's number taken", rush({ id: held }), "order.id", { kind: "number taken", named: held }],
     [
       "a rush order of nothing",
       rush({ productId: "nothing" }),
       "order.productId",
-      "unknown reference",
-      "nothing",
+      { kind: "unknown reference", named: "nothing" },
     ],
-    ["a rush order of no pieces", rush({ pieces: 0 }), "order.pieces", "value too small", "0"],
+    [
+      "a rush order of no pieces",
+      rush({ pieces: 0 }),
+      "order.pieces",
+      { kind: "value too small", named: "0" },
+    ],
     [
       "a rush order that starts too late",
       rush({ earliestStartAt: terms.dueAt + 1 }),
       "order.earliestStartAt",
-      "start after due",
-      "due",
+      { kind: "start after due", named: "due" },
     ],
     [
       "no pieces",
       { kind: "change order", orderId: first, pieces: 0, dueAt: null },
       "pieces",
-      "value too small",
-      "0",
+      { kind: "value too small", named: "0" },
     ],
     [
       "half a piece",
       { kind: "change order", orderId: first, pieces: 1.5, dueAt: null },
       "pieces",
-      "value of wrong kind",
-      "1.5",
+      { kind: "value of wrong kind", named: "1.5" },
     ],
     [
       "absurd pieces",
       { kind: "change order", orderId: first, pieces: 1e12, dueAt: null },
       "pieces",
-      "value too large",
-      "1000000000",
+      { kind: "value too large", named: "1000000000" },
     ],
     [
       "no other order",
       { kind: "change order", orderId: first, pieces: null, dueAt: null },
       "pieces",
-      "order left as it is",
-      first,
+      { kind: "order left as it is", named: first },
     ],
     [
       "another due date of an unknown order",
       { kind: "change order", orderId: "X", pieces: null, dueAt: 9 },
       "orderId",
-      "unknown reference",
-      "X",
+      { kind: "unknown reference", named: "X" },
     ],
-    ["a rate of an unknown line", rate({ lineId: "L99" }), "lineId", "unknown reference", "L99"],
-    ["a rate of an unknown mould", rate({ mouldId: "M" }), "mouldId", "unknown reference", "M"],
-    ["no rate", rate({ cyclesPerMin: 0 }), "cyclesPerMin", "rate out of range", "0 cycles"],
-    ["a rate beyond the mould", rate({ cyclesPerMin: 1e4 }), "cyclesPerMin", "rate out of range", "10000"],
-  ])("stands by name: %s", (_name, change, path, kind, named) => {
+    [
+      "a rate of an unknown line",
+      rate({ lineId: "L99" }),
+      "lineId",
+      { kind: "unknown reference", named: "L99" },
+    ],
+    [
+      "a rate of an unknown mould",
+      rate({ mouldId: "M" }),
+      "mouldId",
+      { kind: "unknown reference", named: "M" },
+    ],
+    ["no rate", rate({ cyclesPerMin: 0 }), "cyclesPerMin", { kind: "rate out of range", named: "0 cycles" }],
+    [
+      "a rate beyond the mould",
+      rate({ cyclesPerMin: 1e4 }),
+      "cyclesPerMin",
+      { kind: "rate out of range", named: "10000" },
+    ],
+  ])("stands by name: %s", (_name, change, path, said) => {
     const faults = scenarioFaults(
       [rate({ cyclesPerMin: 9, mouldId: mould.id, lineId: "L9" }), change],
       ground,
     ).filter((fault) => fault.path.startsWith("changes.1."));
     expect(faults).toHaveLength(1);
-    expect(faults[0]).toMatchObject({ path: `changes.1.${path}`, cause: { kind } });
-    expect(`${faults[0]?.problem ?? ""} ${faults[0]?.remedy ?? ""}`).toContain(named);
+    expect(faults[0]).toMatchObject({ path: `changes.1.${path}`, cause: { kind: said.kind } });
+    expect(`${faults[0]?.problem ?? ""} ${faults[0]?.remedy ?? ""}`).toContain(said.named);
   });
 
   it("stands a mould that makes nothing on a line", () => {

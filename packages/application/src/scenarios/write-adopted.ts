@@ -1,4 +1,4 @@
-import { Order, type Plant } from "@formweek/capacity-model";
+import type { Order, Plant } from "@formweek/capacity-model";
 import { heldRefusal } from "../commands/change-orders.ts";
 import { checkedChanges } from "../commands/order-changes.ts";
 import { conflictsWith } from "../commands/order-conflicts.ts";
