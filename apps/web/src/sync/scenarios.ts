@@ -1,4 +1,5 @@
 import {
+  MOST_SCENARIO_CHANGES,
   Scenario,
   ScenarioListResponse,
   StepResponse,
@@ -13,12 +14,12 @@ import {
   type UseMutationResult,
   type UseQueryResult,
 } from "@tanstack/react-query";
-import { z } from "zod";
 import { call, type CallError } from "./client.ts";
 import { rememberOwnStep } from "./own-steps.ts";
 import { keys } from "./queries.ts";
 
-const Anything = z.unknown();
+/** Changes that one scenario takes. */
+export const mostChanges = MOST_SCENARIO_CHANGES;
 
 const pathOf = (plantId: string, scenarioId?: string): string => {
   const all = `/plants/${encodeURIComponent(plantId)}/scenarios`;
@@ -60,11 +61,11 @@ export function useWriteScenario(plantId: string): UseMutationResult<Scenario, C
 }
 
 /** Deletes a scenario as it was seen. */
-export function useDeleteScenario(plantId: string): UseMutationResult<unknown, CallError, Scenario> {
+export function useDeleteScenario(plantId: string): UseMutationResult<Scenario, CallError, Scenario> {
   const client = useQueryClient();
   return useMutation({
     mutationFn: ({ id, revision }) =>
-      call({ path: `${pathOf(plantId, id)}?revision=${revision}`, answer: Anything, method: "DELETE" }),
+      call({ path: `${pathOf(plantId, id)}?revision=${revision}`, answer: Scenario, method: "DELETE" }),
     onSettled: () => renew(client, plantId),
   });
 }

@@ -6,16 +6,8 @@ import { productMeant } from "../../kernels/product-finder.ts";
 import { patternLineOf, type ChangeDraft } from "../../kernels/scenario-draft.ts";
 import { useText } from "../../text/text.ts";
 import { ChoiceField, FoundField, TextField } from "./change-fields.tsx";
+import type { ChangeFormProps } from "./change-form-props.ts";
 import { OrderChangeForm } from "./order-change-form.tsx";
-import type { ScenarioGround } from "./use-scenario-ground.ts";
-
-export interface ChangeFormProps<Draft extends ChangeDraft = ChangeDraft> {
-  readonly ground: ScenarioGround;
-  readonly draft: Draft;
-  /** What is wrong, by field. */
-  readonly remedies: ReadonlyMap<string, string>;
-  readonly onChange: (draft: ChangeDraft) => void;
-}
 
 /** The fields of a change, by its kind. */
 export function ChangeForm({ ground, draft, remedies, onChange }: ChangeFormProps): JSX.Element {

@@ -9,7 +9,7 @@ import { productMeant } from "../../kernels/product-finder.ts";
 import type { ChangeDraft } from "../../kernels/scenario-draft.ts";
 import { useText, type Text } from "../../text/text.ts";
 import { FoundField, TextField } from "./change-fields.tsx";
-import type { ChangeFormProps } from "./change-form.tsx";
+import type { ChangeFormProps } from "./change-form-props.ts";
 import type { ScenarioGround } from "./use-scenario-ground.ts";
 
 type OrderChangeDraft = Extract<

@@ -1,4 +1,4 @@
-import { MOST_SCENARIO_CHANGES, type Scenario, type ScenarioChange } from "@formweek/contracts";
+import type { Scenario, ScenarioChange } from "@formweek/contracts";
 import { useEffect, useRef, useState, type FormEvent, type JSX } from "react";
 import { FailureWords } from "../../components/failure-words.tsx";
 import { FieldFrame, halfWritten } from "../../components/field-frame.tsx";
@@ -14,7 +14,7 @@ import {
   type ChangeDraft,
   type ChangeKind,
 } from "../../kernels/scenario-draft.ts";
-import { useWriteScenario } from "../../sync/scenarios.ts";
+import { mostChanges, useWriteScenario } from "../../sync/scenarios.ts";
 import { useText } from "../../text/text.ts";
 import { ChangeRow } from "./change-row.tsx";
 import { localRemedies } from "./change-remedies.ts";
@@ -117,7 +117,7 @@ export function ScenarioEditor({ ground, edited, onSaved, onClose }: ScenarioEdi
       },
     );
   };
-  const isFull = rows.length >= MOST_SCENARIO_CHANGES;
+  const isFull = rows.length >= mostChanges;
   return (
     <Modal title={edited.over === null ? editor.titleNew : editor.titleEdit} onClose={onClose}>
       <form ref={form} className="scenario-form" noValidate onSubmit={save}>
@@ -157,7 +157,7 @@ export function ScenarioEditor({ ground, edited, onSaved, onClose }: ScenarioEdi
           </ol>
         )}
         {isFull ? (
-          <p className="hint">{editor.most(MOST_SCENARIO_CHANGES)}</p>
+          <p className="hint">{editor.most(mostChanges)}</p>
         ) : (
           <div className="what-if-buttons">
             <select
