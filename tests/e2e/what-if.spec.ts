@@ -177,9 +177,7 @@ test("they are worked out and stand side by side after a reload too, with the or
     /\d+.*(\(less\)|\(more\)|the same)/,
   );
   for (const name of ["Saturday shift", "Second set"])
-    await expect(
-      page.getByRole("region", { name: `Orders that change sides with ${name}` }).first(),
-    ).toBeVisible();
+    await expect(page.getByRole("region", { name: `Orders that change sides with ${name}` })).toBeVisible();
   await looksRight(page, "compared");
 });
 

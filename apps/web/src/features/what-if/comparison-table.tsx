@@ -17,7 +17,7 @@ export function ComparisonTable({ comparison, onAdopt }: ComparisonTableProps): 
   const format = useFormat();
   const { columns, rows } = comparison;
   return (
-    <div className="scroller what-if-scroller" tabIndex={0} role="region" aria-label={text.title}>
+    <div className="scroller what-if-scroller" tabIndex={0} role="group" aria-label={text.title}>
       <table className="table what-if-table">
         <caption className="unseen">{text.title}</caption>
         <thead>

@@ -26,7 +26,7 @@ export function TurnedOrders({ ground, name, turned }: TurnedOrdersProps): JSX.E
       {turned.length === 0 ? (
         <p className="hint">{compare.noneTurned}</p>
       ) : (
-        <div className="scroller turned-scroller" tabIndex={0} role="region" aria-label={title}>
+        <div className="scroller turned-scroller" tabIndex={0} role="group" aria-label={title}>
           <table className="table table-small">
             <caption className="unseen">{title}</caption>
             <thead>
