@@ -221,7 +221,11 @@ describe("a planned plant", () => {
         "covered by stock pieces": number(order.fromStockPieces),
         "to make pieces": number(order.toMakePieces),
         "unplanned because":
-          order.reasons.length === 0 ? null : order.reasons.map(({ text }) => text).join(" "),
+          order.reasons.length === 0
+            ? null
+            : order.reasons
+                .map(({ lineId, text }) => (lineId === null ? text : `${lineId}: ${text}`))
+                .join(" "),
         "time zone": plant.timeZone,
       });
     }

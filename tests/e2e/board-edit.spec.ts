@@ -1,6 +1,6 @@
-import { AxeBuilder } from "@axe-core/playwright";
 import type { RatesResponse } from "@formweek/contracts";
 import type { Locator, Page } from "@playwright/test";
+import { expectAccessible } from "./accessible.ts";
 import { expect, test } from "./app-test.ts";
 import { boardPlaces, latestPlan, middleOf, ordersOfLine, plantPath } from "../helpers/board-places.ts";
 
@@ -33,8 +33,7 @@ test("a run is moved by keyboard alone with its effect told before, taken back, 
   for (let step = 0; step < 3; step += 1) await page.keyboard.press("ArrowRight");
   await expect(strip(page)).toContainText(`Order ${first} → ${lineName}, `);
   await expect(strip(page)).toContainText("Changes");
-  const { violations } = await new AxeBuilder({ page }).analyze();
-  expect(violations).toEqual([]);
+  await expectAccessible(page);
   await page.keyboard.press("Enter");
   await expect(newest(page, `Moved order ${first} to ${lineName}`)).toBeVisible();
   const moved = await latestPlan(request);

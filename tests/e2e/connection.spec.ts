@@ -1,6 +1,6 @@
-import { AxeBuilder } from "@axe-core/playwright";
 import type { Page } from "@playwright/test";
 import { startApp, type AppServer } from "../services/app-server.ts";
+import { expectAccessible } from "./accessible.ts";
 import { expect, test as withApp } from "./app-test.ts";
 
 /** These tests end their server and start it again: it is theirs alone. */
@@ -20,11 +20,6 @@ const gone = (page: Page) => told(page, "The server has not answered since");
 const back = (page: Page) => told(page, "The server is back.");
 const board = (page: Page) => page.getByRole("application");
 
-async function isClean(page: Page): Promise<void> {
-  const { violations } = await new AxeBuilder({ page }).analyze();
-  expect(violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html ?? ""}`)).toEqual([]);
-}
-
 /** Takes the first run of the board up by keyboard and lets it go one place further. */
 async function moveFirstRun(page: Page): Promise<void> {
   await board(page).focus();
@@ -42,7 +37,7 @@ test("a server that goes and comes back: the board stays, a change is kept and s
   await app.pause();
   await expect(gone(page)).toBeVisible();
   await expect(gone(page)).toContainText("changes are refused and stay here");
-  await isClean(page);
+  await expectAccessible(page);
 
   await page.getByRole("button", { name: "Only late" }).click();
   await expect(page.getByText(/orders? found/)).toBeVisible();
@@ -137,7 +132,7 @@ test("a slow server is told of until it answers", async ({ page }) => {
   });
   await page.goto("/");
   await expect(page.getByText("The server takes long to answer.")).toBeVisible();
-  await isClean(page);
+  await expectAccessible(page);
   answer();
   await expect(page.getByText("The server takes long to answer.")).toBeHidden();
 });
@@ -149,7 +144,7 @@ test("a part that a newer server no longer has: one reload, at the same address"
   await page.getByRole("link", { name: "Orders" }).click();
   const missing = page.getByRole("alert").filter({ hasText: "This part of the page could not be fetched" });
   await expect(missing).toBeVisible();
-  await isClean(page);
+  await expectAccessible(page);
   await page.getByRole("link", { name: "Board" }).click();
   await expect(board(page)).toBeVisible();
   await page.getByRole("link", { name: "Orders" }).click();

@@ -1,6 +1,6 @@
-import { AxeBuilder } from "@axe-core/playwright";
 import type { PlantResponse } from "@formweek/contracts";
 import type { APIRequestContext, Locator, Page } from "@playwright/test";
+import { expectAccessible } from "./accessible.ts";
 import { expect, test } from "./app-test.ts";
 import { boardPlaces, latestPlan, plantPath } from "../helpers/board-places.ts";
 
@@ -17,11 +17,6 @@ const hoursOf = async (request: APIRequestContext): Promise<HoursOfPlant> => {
   const { plant } = (await (await request.get(plantPath)).json()) as PlantResponse;
   return plant as unknown as HoursOfPlant;
 };
-
-async function expectAccessible(page: Page): Promise<void> {
-  const { violations } = await new AxeBuilder({ page }).analyze();
-  expect(violations).toEqual([]);
-}
 
 test("a line is closed by keyboard alone, its runs move out of the way, and undo and redo go over it with the plan", async ({
   page,

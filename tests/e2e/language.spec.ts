@@ -1,7 +1,7 @@
-import { AxeBuilder } from "@axe-core/playwright";
 import type { APIRequestContext, Page } from "@playwright/test";
 import { de } from "../../apps/web/src/text/de/de.ts";
 import { en } from "../../apps/web/src/text/en/en.ts";
+import { expectAccessible } from "./accessible.ts";
 import { expect, openPanel, test } from "./app-test.ts";
 
 test.use({ locale: "de-DE" });
@@ -198,10 +198,7 @@ for (const screen of screens) {
     const texts = await shownTexts(page);
     const left = texts.filter((text) => [...wordsOf([text])].some((word) => english.has(word)));
     expect(left).toEqual([]);
-    const { violations } = await new AxeBuilder({ page })
-      .withTags(["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"])
-      .analyze();
-    expect(violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html ?? ""}`)).toEqual([]);
+    await expectAccessible(page, "WCAG 2.2 AA");
     for (const { name, width, height } of sizes) {
       await page.setViewportSize({ width, height });
       await page.screenshot({ path: `test-results/screens/german-${screen.name}-${name}.png` });

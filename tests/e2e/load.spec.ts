@@ -1,8 +1,8 @@
-import { AxeBuilder } from "@axe-core/playwright";
 import type { LoadResponse } from "@formweek/contracts";
 import type { Page } from "@playwright/test";
 import { readFileSync } from "node:fs";
 import { plantPath } from "../helpers/board-places.ts";
+import { expectAccessible } from "./accessible.ts";
 import { expect, test } from "./app-test.ts";
 
 const map = (page: Page) => page.getByRole("grid", { name: /^Load by resource and time/ });
@@ -35,7 +35,7 @@ test("the plant manager walks the map by keyboard and opens the orders behind a 
   await expect(behind.getByRole("row").nth(1)).toContainText("from the plan");
   await page.getByText("Figures as a table").click();
   await expect(page.getByRole("table", { name: /^How the time of / }).getByRole("row")).toHaveCount(27);
-  expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([]);
+  await expectAccessible(page);
   await page.reload();
   await expect(behind.getByRole("row").nth(1)).toContainText("from the plan");
   expect(errors).toEqual([]);
@@ -68,7 +68,7 @@ test("every kind is free of faults, light and dark, from 390 to 1920 wide", asyn
       await page.addInitScript((chosen) => localStorage.setItem("formweek.theme", chosen), theme);
       await page.goto(`/load?kind=${kind}`);
       await expect(cellButtons(page).first()).toBeVisible();
-      expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([]);
+      await expectAccessible(page);
       const overflow = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
       expect(overflow).toBeLessThanOrEqual(0);
       await page.screenshot({

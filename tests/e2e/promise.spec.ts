@@ -1,7 +1,7 @@
-import { AxeBuilder } from "@axe-core/playwright";
 import type { HoldListResponse, OrderBookResponse } from "@formweek/contracts";
 import type { APIRequestContext, Locator, Page } from "@playwright/test";
 import { plantPath } from "../helpers/board-places.ts";
+import { expectAccessible } from "./accessible.ts";
 import { expect, test } from "./app-test.ts";
 
 const asked = "/promise?product=C75-60-090+white&pieces=185000&wanted=2026-12-11";
@@ -15,7 +15,7 @@ const holds = async (request: APIRequestContext): Promise<HoldListResponse["hold
 
 /** No fault of accessibility, and nothing that sticks out of the page. */
 async function expectSound(page: Page): Promise<void> {
-  expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([]);
+  await expectAccessible(page);
   expect(await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth)).toBe(0);
 }
 

@@ -1,5 +1,5 @@
-import { AxeBuilder } from "@axe-core/playwright";
 import type { APIRequestContext, Locator, Page } from "@playwright/test";
+import { expectAccessible } from "./accessible.ts";
 import { expect, howToPlan, openPanel, test } from "./app-test.ts";
 import { latestPlan, plantPath } from "../helpers/board-places.ts";
 
@@ -24,11 +24,6 @@ async function lateOrder(request: APIRequestContext): Promise<string> {
   throw new Error("no order can be brought late");
 }
 
-const isClean = async (page: Page): Promise<void> => {
-  const { violations } = await new AxeBuilder({ page }).analyze();
-  expect(violations).toEqual([]);
-};
-
 test("a late order's details find what would help, one click applies it, and an undo takes it back", async ({
   page,
   request,
@@ -40,7 +35,7 @@ test("a late order's details find what would help, one click applies it, and an 
   await button(page, "Find what would help").press("Enter");
   await expect(button(page, "Stop and keep what was found")).toBeVisible();
   await expect(page.getByText(/things were tried; these help/)).toBeVisible({ timeout: 60_000 });
-  await isClean(page);
+  await expectAccessible(page);
   const apply = button(page, /^Apply: /).first();
   const words = (await apply.getAttribute("aria-label")) ?? "";
   await apply.press("Enter");
@@ -84,7 +79,7 @@ test("free time on a line says what it waits for, reached by keyboard from the r
   await expect(page.getByRole("heading", { name: "What it waits for" })).toBeVisible();
   await expect(page.getByText("Being worked out…")).toBeHidden();
   await expect(page.getByText(/Comes next:|Nothing more is planned/)).toBeVisible();
-  await isClean(page);
+  await expectAccessible(page);
 });
 
 test("what matters more is said before planning, and plans are compared and chosen", async ({
@@ -104,7 +99,7 @@ test("what matters more is said before planning, and plans are compared and chos
   await button(page, "Compare them").press("Enter");
   const dialog = page.getByRole("dialog", { name: "Plans to choose from" });
   await expect(dialog).toBeVisible();
-  await isClean(page);
+  await expectAccessible(page);
   const before = await latestPlan(request);
   await dialog
     .getByRole("button", { name: /^Work on plan/ })

@@ -1,11 +1,5 @@
-import { AxeBuilder } from "@axe-core/playwright";
-import type { Page } from "@playwright/test";
+import { expectAccessible } from "./accessible.ts";
 import { expect, openPanel, test } from "./app-test.ts";
-
-async function isClean(page: Page): Promise<void> {
-  const { violations } = await new AxeBuilder({ page }).analyze();
-  expect(violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html ?? ""}`)).toEqual([]);
-}
 
 test("an empty order book leads on", async ({ page }) => {
   await page.route("**/orders", (route) =>
@@ -16,7 +10,7 @@ test("an empty order book leads on", async ({ page }) => {
   await page.goto("/orders");
   await expect(page.getByRole("heading", { name: "The order book is empty" })).toBeVisible();
   await expect(page.getByRole("button", { name: "Import file…" })).toBeVisible();
-  await isClean(page);
+  await expectAccessible(page);
   await page.screenshot({ path: "test-results/screens/orders-empty-light-1280.png" });
 });
 
@@ -41,7 +35,7 @@ test("a board without a plan offers to make one", async ({ page }) => {
   await page.goto("/");
   await expect(page.getByRole("heading", { name: "There is no plan yet" })).toBeVisible();
   await expect(page.getByRole("button", { name: "Plan the orders" })).toBeEnabled();
-  await isClean(page);
+  await expectAccessible(page);
   await page.screenshot({ path: "test-results/screens/board-no-plan-light-1280.png" });
 });
 
@@ -52,7 +46,7 @@ test("a server that falls silent is told about, and its return is noticed", asyn
     timeout: 20_000,
   });
   await page.screenshot({ path: "test-results/screens/board-silent-server-light-1280.png" });
-  await isClean(page);
+  await expectAccessible(page);
   await page.unroute("**/plans/latest");
   await page.getByRole("button", { name: "Try again" }).click();
   await expect(page.getByRole("application")).toBeVisible();

@@ -1,5 +1,5 @@
-import { AxeBuilder } from "@axe-core/playwright";
 import type { Page } from "@playwright/test";
+import { expectAccessible } from "./accessible.ts";
 import { expect, howToPlan, openPanel, test } from "./app-test.ts";
 
 interface Screen {
@@ -140,12 +140,7 @@ for (const { theme, density } of looks) {
         await page.locator("main h1, main h2").first().waitFor({ state: "attached" });
         await page.evaluate(() => document.fonts.ready);
         await screen.open?.(page);
-        const { violations } = await new AxeBuilder({ page })
-          .withTags(["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"])
-          .analyze();
-        expect(
-          violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.html).join(" | ")}`),
-        ).toEqual([]);
+        await expectAccessible(page, "WCAG 2.2 AA");
         for (const { name, width, height } of sizes) {
           await page.setViewportSize({ width, height });
           await page.screenshot({

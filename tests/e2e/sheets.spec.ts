@@ -1,16 +1,11 @@
 import type { Page } from "@playwright/test";
 import type { PlanDocument } from "@formweek/contracts";
-import { AxeBuilder } from "@axe-core/playwright";
+import { expectAccessible } from "./accessible.ts";
 import { expect, openPanel, test } from "./app-test.ts";
 
 const sheets = (page: Page) => page.getByRole("article");
 const paperWidthPx = { A4: 210 / 25.4, Letter: 8.5 } as const;
 const marginsInches = 20 / 25.4;
-
-async function isClean(page: Page): Promise<void> {
-  const { violations } = await new AxeBuilder({ page }).analyze();
-  expect(violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html ?? ""}`)).toEqual([]);
-}
 
 async function answerWithPlan(page: Page, change: (document: PlanDocument) => PlanDocument): Promise<void> {
   await page.route("**/plans/latest", async (route) => {
@@ -30,7 +25,7 @@ test("the board leads to sheets that say what each line does, and they print", a
   await expect(sheets(page).first()).toBeVisible();
   const shown = await sheets(page).count();
   expect(shown).toBeGreaterThan(1);
-  await isClean(page);
+  await expectAccessible(page);
 
   for (const format of ["A4", "Letter"] as const) {
     const pdf = await page.pdf({ format });
@@ -126,7 +121,7 @@ test("sheets without content say why and lead on", async ({ page }) => {
   await expect(page.getByRole("heading", { name: "This plan has no line “L99”" })).toBeVisible();
   await page.goto("/sheets?week=soon");
   await expect(page.getByRole("heading", { name: "This plan has no week “soon”" })).toBeVisible();
-  await isClean(page);
+  await expectAccessible(page);
 
   let lineId = "";
   await answerWithPlan(page, (document) => {
@@ -137,7 +132,7 @@ test("sheets without content say why and lead on", async ({ page }) => {
   await expect(page.getByText(/^No sheet, because nothing is planned: /)).toBeVisible();
   await page.goto(`/sheets?line=${lineId}`);
   await expect(page.getByRole("heading", { name: /^Nothing is planned for / })).toBeVisible();
-  await isClean(page);
+  await expectAccessible(page);
 
   await page.unroute("**/plans/latest");
   await answerWithPlan(page, (document) => ({ ...document, segments: [] }));

@@ -1,5 +1,5 @@
-import { AxeBuilder } from "@axe-core/playwright";
 import type { Locator, Page } from "@playwright/test";
+import { expectAccessible } from "./accessible.ts";
 import { expect, howToPlan, test } from "./app-test.ts";
 
 const mostTabs = 90;
@@ -23,13 +23,6 @@ async function tabTo(page: Page, wanted: Locator, key: TabKey = "Tab"): Promise<
     if (stop !== null) expect(stop.isShown, stop.name).toBe(true);
   }
   await expect(wanted).toBeFocused();
-}
-
-async function isClean(page: Page): Promise<void> {
-  const { violations } = await new AxeBuilder({ page }).analyze();
-  expect(violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html ?? ""}`)).toEqual([]);
-  // the analysis ends in a page of its own, and a key pressed before this one is in front again is lost
-  await page.bringToFront();
 }
 
 /** A dialog holds the focus, and Escape gives it back to what opened it. */
@@ -93,7 +86,7 @@ for (const { theme, density } of looks) {
       await panelOpens(page, [button(howToPlan), seconds]);
       await page.keyboard.press("ArrowUp");
       await expect(seconds).toHaveValue("5");
-      await isClean(page);
+      await expectAccessible(page);
       await page.keyboard.press("Escape");
       await expect(button(howToPlan)).toBeFocused();
       await expect(seconds).toBeHidden();
@@ -106,7 +99,7 @@ for (const { theme, density } of looks) {
       const customer = page.getByRole("combobox", { name: "Customer" });
       await panelOpens(page, [button("Filters"), customer]);
       await page.keyboard.press("ArrowDown");
-      await isClean(page);
+      await expectAccessible(page);
       await page.keyboard.press("Escape");
       await expect(button("1 filter on")).toBeFocused();
       await tabTo(page, button("Show all"));
@@ -137,7 +130,7 @@ for (const { theme, density } of looks) {
       await tabTo(page, first);
       await page.keyboard.press("Enter");
       await expect(first).toHaveAttribute("aria-expanded", "true");
-      await isClean(page);
+      await expectAccessible(page);
       await page.keyboard.press("Escape");
       await expect(first).toHaveAttribute("aria-expanded", "false");
       await expect(first).toBeFocused();
@@ -153,17 +146,17 @@ for (const { theme, density } of looks) {
       await tabTo(page, page.getByRole("combobox", { name: "Line" }));
       await page.keyboard.press("ArrowDown");
       await expect(page).toHaveURL(/line=/);
-      await isClean(page);
+      await expectAccessible(page);
 
       await page.goto("/plans");
       await tabTo(page, page.getByRole("main").getByRole("combobox").first());
-      await isClean(page);
+      await expectAccessible(page);
 
       await page.goto("/plant");
       await tabTo(page, page.locator(".cell:not(.cell-refused)").first());
       await page.keyboard.press("Enter");
       await expect(page.getByRole("complementary")).toBeVisible();
-      await isClean(page);
+      await expectAccessible(page);
       await page.keyboard.press("Escape");
       await expect(page.getByRole("complementary")).toBeHidden();
       await tabTo(page, page.getByRole("link", { name: "Moulds", exact: true }), "Shift+Tab");
@@ -172,7 +165,7 @@ for (const { theme, density } of looks) {
 
       await page.goto("/nowhere");
       await tabTo(page, page.getByRole("link", { name: "Go to the board" }));
-      await isClean(page);
+      await expectAccessible(page);
       await page.keyboard.press("Enter");
       await expect(page.getByRole("application")).toBeVisible();
     });
@@ -211,7 +204,7 @@ for (const { theme, density } of looks) {
       );
       await page.keyboard.press("Tab");
       await expect(page.getByRole("textbox", { name: "Your name" })).toBeFocused();
-      await isClean(page);
+      await expectAccessible(page);
       await page.keyboard.press("Escape");
       await expect(settings).toBeFocused();
     });

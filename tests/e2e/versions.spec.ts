@@ -1,6 +1,6 @@
-import { AxeBuilder } from "@axe-core/playwright";
 import type { PlanDocument, PublicationListResponse, WorkingPlanResponse } from "@formweek/contracts";
 import type { APIRequestContext, Page } from "@playwright/test";
+import { expectAccessible } from "./accessible.ts";
 import { expect, test } from "./app-test.ts";
 import { latestPlan, plantPath } from "../helpers/board-places.ts";
 
@@ -22,10 +22,6 @@ async function elsewhere(
 
 const lotsByStart = ({ lots }: PlanDocument) => lots.toSorted((a, b) => (a.start < b.start ? -1 : 1));
 
-async function expectNoFaults(page: Page): Promise<void> {
-  expect((await new AxeBuilder({ page }).analyze()).violations).toEqual([]);
-}
-
 const state = (page: Page) => page.getByRole("region", { name: "Published plan" });
 
 test("a plan is published by keyboard with a note, and the board says by whom and what is frozen", async ({
@@ -40,7 +36,7 @@ test("a plan is published by keyboard with a note, and the board says by whom an
   await page.keyboard.press("Enter");
   const dialog = page.getByRole("dialog", { name: "Publish this plan" });
   await expect(dialog).toContainText("Nothing was published yet");
-  await expectNoFaults(page);
+  await expectAccessible(page);
   await page.keyboard.press("Escape");
   await expect(dialog).toBeHidden();
   await expect(open).toBeFocused();
@@ -71,7 +67,7 @@ test("a change of a frozen run is asked about first, and one of a free run is no
   await takeOut.click();
   const question = page.getByRole("dialog", { name: "This would move what is frozen" });
   await expect(question).toContainText(`Took order ${frozen} out`);
-  await expectNoFaults(page);
+  await expectAccessible(page);
   await page.keyboard.press("Escape");
   await expect(question).toBeHidden();
   expect((await latestPlan(request)).planId).toBe(planId);
@@ -131,7 +127,7 @@ test("the history says who did what; two plans are compared, and an earlier one 
   await expect(compare.getByRole("img")).toBeVisible();
   await expect(compare.getByRole("region", { name: "Runs that moved" })).toBeVisible();
   await expect(compare.getByRole("table", { name: "What it costs" })).toContainText("Total");
-  await expectNoFaults(page);
+  await expectAccessible(page);
   await compare.getByRole("button", { name: "Swap the two" }).click();
   await expect(page).toHaveURL(new RegExp(`from=${now.planId}`));
   await page.goto(`/plans?from=${now.planId}&to=${now.planId}`);
@@ -148,7 +144,7 @@ test("the history says who did what; two plans are compared, and an earlier one 
   const dialog = page.getByRole("dialog", { name: "Work on this plan again" });
   await expect(dialog).toContainText("Undo on the board brings it back");
   await expect(dialog.getByRole("table", { name: "In short" })).toBeVisible();
-  await expectNoFaults(page);
+  await expectAccessible(page);
   await dialog.getByRole("button", { name: "Work on it again" }).click();
   await expect(page.getByRole("status").filter({ hasText: "Fetched back" })).toBeVisible();
   expect((await latestPlan(request)).planId).toBe(first?.planId);
@@ -182,7 +178,7 @@ test("two planners at once: the second is told what the first did, sees both pla
   const alert = page.getByRole("alert").filter({ hasText: "Somebody else changed the plan first" });
   await expect(alert).toContainText(`Not done: Took order ${mine} out`);
   expect((await latestPlan(request)).document.lots.some(({ orderId }) => orderId === mine)).toBe(true);
-  await expectNoFaults(page);
+  await expectAccessible(page);
   await alert.getByRole("button", { name: "Do mine on the plan as it is now" }).click();
   await expect(alert).toBeHidden();
   await expect(
@@ -198,7 +194,7 @@ test("two planners at once: the second is told what the first did, sees both pla
   const notice = second.getByRole("status").filter({ hasText: "changed the plan" });
   await expect(notice).toContainText(`Took order ${mine} out`);
   await expect(notice.getByRole("link", { name: "What changed" })).toBeVisible();
-  await expectNoFaults(second);
+  await expectAccessible(second);
   await notice.getByRole("button", { name: "Dismiss" }).click();
   await expect(notice).toBeHidden();
 });

@@ -94,6 +94,6 @@ export async function queueRun(ports: Ports, run: SolveRun): Promise<void> {
 
 const alreadyRunning = appError("solve-in-progress", {
   title: "A plan is being made already.",
-  cause: "One run at a time works on a plant: planning, a search for remedies, or a comparison of plans.",
+  cause: "One run at a time works on a plant: planning, a search for remedies, a comparison of plans, or scenarios.",
   remedy: "Wait until it has ended, or stop it: the best so far is kept.",
 });

@@ -95,4 +95,19 @@ describe("the order book as a table", () => {
       "unplanned because": "No line takes it. Nobody is there.",
     });
   });
+
+  test("names the line of a reason, and says it in a few German words where its cause is known", () => {
+    const cause = { kind: "does not fit", mouldId: "M-1", check: "polymer-on-line" } as const;
+    const compared = { needed: "PP", has: ["PS"] };
+    const reasons = [
+      { code: "a", lineId: "L1", text: "It runs no PP.", cause: { ...cause, compared } },
+      { code: "b", lineId: null, text: "Nobody is there." },
+    ];
+    expect(rowOf({ state: "unplanned", reasons })).toMatchObject({
+      "unplanned because": "L1: It runs no PP. Nobody is there.",
+    });
+    expect(rowOf({ state: "unplanned", reasons }, "de")).toMatchObject({
+      "nicht geplant, weil": "L1: Werkzeug passt nicht; Nobody is there.",
+    });
+  });
 });

@@ -1,6 +1,7 @@
 import type { Table } from "../ports/table.ts";
 import type { BookedOrder } from "../queries/get-order-book.ts";
 import { type Column, hoursCell, momentCell, offsetCell, tableBy, textCell } from "./columns.ts";
+import { reasonsCell } from "./reasons-cell.ts";
 import { type TableLanguage, tableWord } from "./table-words.ts";
 
 /**
@@ -27,7 +28,7 @@ export function orderBookTable(
     ["slack hours", ({ slackSeconds }) => hoursCell(slackSeconds)],
     ["covered by stock pieces", ({ fromStockPieces }) => fromStockPieces],
     ["to make pieces", ({ toMakePieces }) => toMakePieces],
-    ["unplanned because", ({ reasons }) => textCell(reasons.map(({ text }) => text).join(" "))],
+    ["unplanned because", ({ reasons }) => reasonsCell(reasons, language)],
     ["time zone", () => timeZone],
     ["due with offset", ({ dueAt }) => offsetCell(timeZone, dueAt)],
     ["planned finish with offset", ({ finish }) => offsetCell(timeZone, finish)],

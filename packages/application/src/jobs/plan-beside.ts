@@ -4,6 +4,7 @@ import type { Assembled } from "../planning/assembled.ts";
 import { atOwnPrices } from "../planning/at-own-prices.ts";
 import { frozenPins, withPins } from "../planning/frozen-pins.ts";
 import type { FrozenPlan } from "../planning/frozen-plan.ts";
+import { keepPromises } from "../planning/keep-promises.ts";
 import { planOfDocument } from "../planning/plan-of-document.ts";
 import type { PlanningSnapshot } from "../planning/planning-snapshot.ts";
 import type { StoredPlan } from "../ports/plan-repository.ts";
@@ -45,7 +46,7 @@ export async function planBeside(
   const made = assembleProblem({ ...snapshot, now: at });
   const pins = frozen === null ? [] : frozenPins(made.problem, frozen);
   const assembled: Assembled = { ...made, problem: withPins(made.problem, pins) };
-  const { problem } = assembled;
+  const problem = keepPromises(assembled.problem, snapshot.heldOrderIds);
   const onward = working === null ? {} : { startFrom: planOfDocument(working.document, problem) };
   const onProgress = (report: SolveProgressReport): void =>
     progress.report({
@@ -63,6 +64,9 @@ export async function planBeside(
     case "rejected":
       return refused(planRejected(result.violations));
     case "planned":
-      return ok({ assembled, plan: isWeighed ? atOwnPrices(assembled, result.plan) : result.plan });
+      return ok({
+        assembled,
+        plan: isWeighed || problem !== assembled.problem ? atOwnPrices(assembled, result.plan) : result.plan,
+      });
   }
 }

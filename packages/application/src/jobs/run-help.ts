@@ -15,7 +15,7 @@ const MOST_TRIED = 12;
 const LEAST_SAVING = 0.01;
 
 /**
- * Tries single changes of plant or orders against the late orders of the plan: one plan of the inputs as they are, then one with each
+ * Tries single changes of plant or orders against the late orders of the plan, or for a cheaper one where none is late: one plan of the inputs as they are, then one with each
  * change, all on from the working plan and with the same budget. Stopped, it keeps those that were tried to their end.
  */
 export async function searchHelp(search: Search): Promise<Result<Found>> {

@@ -16,6 +16,7 @@ import { describePlan, describeProvisional } from "../planning/describe-plan.ts"
 import { favouredProblem } from "../planning/favoured-problem.ts";
 import { frozenPins, withPins } from "../planning/frozen-pins.ts";
 import { frozenPlanOf } from "../planning/frozen-plan.ts";
+import { keepPromises } from "../planning/keep-promises.ts";
 import { knownBound } from "../planning/known-bound.ts";
 import { planOfDocument } from "../planning/plan-of-document.ts";
 import { planningSnapshot } from "../planning/planning-snapshot.ts";
@@ -90,7 +91,7 @@ async function solve(
     const made = assembleProblem({ ...snapshot, now: ports.clock.now() });
     const pins = frozen === null ? [] : frozenPins(made.problem, frozen);
     const assembled = { ...made, problem: withPins(made.problem, pins) };
-    const aim = aimOf(assembled, favour, working);
+    const aim = aimOf(assembled, { favour, working, heldOrderIds: snapshot.heldOrderIds });
     const origin = { engineVersion: ENGINE_VERSION, seed, steps: 0, bound: null };
     const keeper = provisionalKeeper(ports, run, (plan) =>
       describeProvisional(assembled, atOwnPrices(assembled, plan), origin),
@@ -117,7 +118,7 @@ async function solve(
       return refused(planRejected(result.violations));
     }
     const kept = await planToKeep(ports, run, keeper);
-    const isAtOwnPrices = favour === null && !isWeighed && kept === null;
+    const isAtOwnPrices = aim.problem === assembled.problem && !isWeighed && kept === null;
     const plan = isAtOwnPrices ? result.plan : atOwnPrices(assembled, kept ?? result.plan);
     const bound = isAtOwnPrices ? result.bound : knownBound(assembled);
     return ok({ plan, bound, statistics: result.statistics, assembled, heldOrderIds: snapshot.heldOrderIds });
@@ -141,9 +142,18 @@ interface Aim {
   readonly params: Pick<SolveParams, "startFrom">;
 }
 
-/** The problem at the prices that the run is to go by; for calm the search begins at the plan that is worked on. */
-function aimOf(assembled: Assembled, favour: Concern | null, working: StoredPlan | null): Aim {
-  const { problem } = assembled;
+interface Wished {
+  readonly favour: Concern | null;
+  readonly working: StoredPlan | null;
+  readonly heldOrderIds: ReadonlySet<string>;
+}
+
+/**
+ * The problem at the prices that the run is to go by, in which what customers were promised comes first; for calm the search
+ * begins at the plan that is worked on.
+ */
+function aimOf(assembled: Assembled, { favour, working, heldOrderIds }: Wished): Aim {
+  const problem = keepPromises(assembled.problem, heldOrderIds);
   if (favour === null) return { problem, params: {} };
   const standing = working === null ? null : planOfDocument(working.document, problem);
   const favoured = favouredProblem(problem, favour, standing);

@@ -32,7 +32,7 @@ export function changeTerms(plant: Plant, line: FormingLine): Omit<ChangeRequest
  */
 export function changeMatrices(plant: Plant, states: readonly LineState[]): ChangeMatrices {
   const specs = new SpecTable();
-  const signatures = states.map(signatureOf);
+  const views = viewsOf(states);
   const changeClasses: ChangeClass[] = [];
   const classByTerms = new Map<string, string>();
   const classOfLine = new Map<string, string>();
@@ -45,7 +45,7 @@ export function changeMatrices(plant: Plant, states: readonly LineState[]): Chan
     classOfLine.set(line.id, id);
     if (known !== undefined) continue;
     classByTerms.set(key, id);
-    changeClasses.push({ id, matrix: matrixOf({ terms, states, signatures, specs }) });
+    changeClasses.push({ id, matrix: matrixOf({ terms, states, views, specs }) });
   }
   return { changes: specs.specs, changeClasses, classOfLine };
 }
@@ -63,24 +63,58 @@ export function changeClassKey(plant: Plant, { line, rules }: Omit<ChangeRequest
 interface MatrixInput {
   readonly terms: Omit<ChangeRequest, "from" | "to">;
   readonly states: readonly LineState[];
-  readonly signatures: readonly string[];
+  /** One a state. */
+  readonly views: readonly StateView[];
   readonly specs: SpecTable;
 }
 
-function matrixOf({ terms, states, signatures, specs }: MatrixInput): readonly (readonly number[])[] {
-  const cache = new Map<string, number>();
-  return states.map((from, fromIndex) =>
-    states.map((to, toIndex) => {
+function matrixOf({ terms, states, views, specs }: MatrixInput): readonly (readonly number[])[] {
+  // from what is taken down to what is put up, one table each: numbers as keys, for there are millions of pairs
+  const known: Map<number, number>[] = [];
+  return states.map((from, fromIndex) => {
+    const one = views[fromIndex]!;
+    const row = (known[one.look] ??= new Map<number, number>());
+    return states.map((to, toIndex) => {
       if (fromIndex === toIndex) return -1;
-      const key = `${signatures[fromIndex] ?? ""}>${signatures[toIndex] ?? ""}${relation(from, to)}`;
-      const known = cache.get(key);
-      if (known !== undefined) return known;
+      const other = views[toIndex]!;
+      const key = other.look * RELATIONS + relation(one, other);
+      const found = row.get(key);
+      if (found !== undefined) return found;
       const change = changeBetween({ ...terms, from, to });
       const index = change === null ? -1 : specs.indexOf(change);
-      cache.set(key, index);
+      row.set(key, index);
       return index;
-    }),
-  );
+    });
+  });
+}
+
+/** A state as the changeover rules see it; equal numbers for what looks equal. */
+interface StateView {
+  /** All that they see of it alone. */
+  readonly look: number;
+  readonly mould: number;
+  readonly family: number;
+  readonly insert: number;
+}
+
+function viewsOf(states: readonly LineState[]): readonly StateView[] {
+  const [looks, moulds, families, inserts] = [numbering(), numbering(), numbering(), numbering()];
+  return states.map((state) => ({
+    look: looks(signatureOf(state)),
+    mould: moulds(state.mould?.id),
+    family: families(state.mould?.family),
+    insert: inserts(state.insertId),
+  }));
+}
+
+/** Counts up from 0, the same number for the same value. */
+function numbering(): (value: unknown) => number {
+  const numbers = new Map<unknown, number>();
+  return (value) => {
+    const known = numbers.get(value) ?? numbers.size;
+    numbers.set(value, known);
+    return known;
+  };
 }
 
 /** All that the changeover rules see of one state, names left out. */
@@ -96,10 +130,13 @@ function signatureOf({ mould, sheet, stackerTooling, rimTooling, packing }: Line
   return [ofMould, sheet?.id ?? "", stackerTooling ?? "", rimTooling ?? "", ofPacking].join("/");
 }
 
+/** How many answers `relation` has. */
+const RELATIONS = 6;
+
 /** What they see of two states together. */
-function relation(from: LineState, to: LineState): string {
-  const mould = from.mould?.id === to.mould?.id ? "=" : from.mould?.family === to.mould?.family ? "~" : "#";
-  return `${mould}${from.insertId === to.insertId ? "=" : "#"}`;
+function relation(from: StateView, to: StateView): number {
+  const mould = from.mould === to.mould ? 0 : from.family === to.family ? 1 : 2;
+  return 2 * mould + (from.insert === to.insert ? 0 : 1);
 }
 
 class SpecTable {

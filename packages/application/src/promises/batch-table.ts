@@ -1,4 +1,5 @@
 import { type Column, hoursCell, momentCell, offsetCell, tableBy, textCell } from "../export/columns.ts";
+import { reasonsCell } from "../export/reasons-cell.ts";
 import { type TableLanguage, tableWord } from "../export/table-words.ts";
 import type { Table } from "../ports/table.ts";
 import type { AnsweredBatch, BatchedEnquiry } from "./answer-batch.ts";
@@ -46,14 +47,7 @@ export function batchTable(
     ["currency", () => currency],
     [
       "not possible because",
-      ({ outcome }) =>
-        outcome.status === "impossible"
-          ? textCell(
-              outcome.reasons
-                .map(({ lineId, text }) => (lineId === null ? text : `${lineId}: ${text}`))
-                .join(" "),
-            )
-          : null,
+      ({ outcome }) => (outcome.status === "impossible" ? reasonsCell(outcome.reasons, language) : null),
     ],
     ["time zone", () => timeZone],
     ["promised with offset", (answer) => offsetCell(timeZone, promisedOf(answer))],

@@ -5,6 +5,7 @@ import { laterDue } from "../planning/later-due.ts";
 import { finishesOf } from "../planning/plan-figures.ts";
 import { shiftOfEdit } from "../planning/remedy-shift.ts";
 import type { Assembled } from "../planning/assembled.ts";
+import { easingEdits } from "./easing-edits.ts";
 import type { ScenarioChange } from "./scenario-change.ts";
 import { scenarioFaults } from "./scenario-faults.ts";
 import type { ScenarioGround } from "./scenario-ground.ts";
@@ -23,8 +24,8 @@ interface LateOrder {
 
 /**
  * Single changes that could help the late orders of a plan, at most so many, the most promising first: hours and teams that they
- * wait for, second copies of moulds that hold them, and a later due date for those that weigh least. None for a plan without late
- * orders. Pure.
+ * wait for, second copies of moulds that hold them, and a later due date for those that weigh least. Where none is late, what could
+ * make the plan cheaper. Pure.
  */
 export function candidateChanges(
   { assembled, plan }: PlanOfInputs,
@@ -41,6 +42,9 @@ export function candidateChanges(
         known.sum += weight * lateSeconds;
         worth.set(key, known);
       }
+  if (late.length === 0)
+    for (const edit of easingEdits(assembled.problem, plan))
+      for (const change of changesOf(assembled, edit)) worth.set(JSON.stringify(change), { change, sum: 0 });
   const isPossible = (change: ScenarioChange): boolean => scenarioFaults([change], ground).length === 0;
   const later = late
     .toSorted((a, b) => a.weight - b.weight || b.lateSeconds - a.lateSeconds)

@@ -60,7 +60,6 @@ export function atMost(check: {
 }): NumberCheck {
   const { code, needed, has, unit, what } = check;
   const passed = needed <= has * (1 + 1e-9);
-  const { need, limit, gap } = shownTogether(needed, has);
   return {
     kind: "number",
     code,
@@ -69,7 +68,11 @@ export function atMost(check: {
     has,
     unit,
     rule: "needed at most has",
-    sentence: `${what}: ${need} ${unit}, the limit is ${limit} ${unit}${passed ? "" : `; ${gap} ${unit} too much`}.`,
+    // worded only where it is read: planning makes a check of every mould on every line and reads those that fail
+    get sentence() {
+      const { need, limit, gap } = shownTogether(needed, has);
+      return `${what}: ${need} ${unit}, the limit is ${limit} ${unit}${passed ? "" : `; ${gap} ${unit} too much`}.`;
+    },
   };
 }
 
@@ -83,7 +86,6 @@ export function atLeast(check: {
 }): NumberCheck {
   const { code, needed, has, unit, what } = check;
   const passed = needed >= has * (1 - 1e-9);
-  const { need, limit, gap } = shownTogether(needed, has);
   return {
     kind: "number",
     code,
@@ -92,7 +94,10 @@ export function atLeast(check: {
     has,
     unit,
     rule: "needed at least has",
-    sentence: `${what}: ${need} ${unit}, the least is ${limit} ${unit}${passed ? "" : `; ${gap} ${unit} too little`}.`,
+    get sentence() {
+      const { need, limit, gap } = shownTogether(needed, has);
+      return `${what}: ${need} ${unit}, the least is ${limit} ${unit}${passed ? "" : `; ${gap} ${unit} too little`}.`;
+    },
   };
 }
 

@@ -40,8 +40,8 @@ function mouldHolds(steps: PlanSteps, change: ChangeStep, copy: MouldCopy): read
 
 function crewHolds(steps: PlanSteps, change: ChangeStep): readonly GapHold[] {
   const { teamId, trolleyId } = change.segment;
-  const team = crewBefore(steps, change, ({ segment }) => segment.teamId);
-  const trolley = crewBefore(steps, change, ({ segment }) => segment.trolleyId);
+  const team = crewBefore(steps, change, "team");
+  const trolley = crewBefore(steps, change, "trolley");
   const elsewhere = (other: ChangeStep | null): other is ChangeStep =>
     other !== null && other.lineId !== change.lineId;
   return [

@@ -1,6 +1,13 @@
 import { workingBetween } from "@formweek/capacity-model";
 import type { RootCause } from "./late-chain.ts";
-import type { ChangeStep, LotStep, PlanSteps, ServiceStep, Step } from "./plan-steps.ts";
+import {
+  copyKey,
+  type ChangeStep,
+  type LotStep,
+  type PlanSteps,
+  type ServiceStep,
+  type Step,
+} from "./plan-steps.ts";
 
 /** Something that kept a step from beginning before `at`: a root, or a step that went on until then. */
 export type Hold =
@@ -30,9 +37,9 @@ function sheetInstant(steps: PlanSteps, lot: LotStep): number | null {
   const sheet = steps.problem.sheets.find((record) => record.id === job?.sheetId);
   if (sheet === undefined || sheet.stockKg === null) return null;
   let needed = 0;
-  for (const other of steps.lots) {
+  for (const other of steps.lotsBySheet.get(sheet.id) ?? []) {
     const user = steps.jobs.get(other.orderId);
-    if (user?.sheetId !== sheet.id || other.start > lot.start) continue;
+    if (user === undefined || other.start > lot.start) continue;
     for (const segment of other.segments)
       if (segment.kind === "run") needed += segment.pieces * user.sheetKgPerPiece;
   }
@@ -111,12 +118,8 @@ export function mouldRelease(
 ): { readonly release: ChangeStep; readonly arrives: number } | null {
   const copy = segment.mouldIn;
   if (copy === null) return null;
-  const releases = steps.changes.filter(
-    (other) =>
-      other.segment !== segment &&
-      other.segment.mouldOut?.mouldId === copy.mouldId &&
-      other.segment.mouldOut.copy === copy.copy &&
-      other.segment.mountStart <= segment.mountStart,
+  const releases = (steps.dismounts.get(copyKey(copy)) ?? []).filter(
+    (other) => other.segment !== segment && other.segment.mountStart <= segment.mountStart,
   );
   const release = lastOf(releases, (other) => other.segment.mountStart);
   if (release === null) return null;
@@ -159,22 +162,23 @@ export function holdWithin(steps: PlanSteps, change: ChangeStep, until: number):
   return isHeld ? carriedHold(mouldIn, found.release, mountStart) : null;
 }
 
+/** What does one change at a time: the team that makes it, or the trolley that its mould travels on. */
+export type Crew = "team" | "trolley";
+
 /** The change at which a change's team, or its trolley, was last before it. */
-export function crewBefore(
-  steps: PlanSteps,
-  change: ChangeStep,
-  id: (other: ChangeStep) => string | null,
-): ChangeStep | null {
-  const own = id(change);
-  if (own === null) return null;
-  const earlier = steps.changes.filter(
-    (other) => other !== change && id(other) === own && other.segment.tailStart <= change.start,
-  );
+export function crewBefore(steps: PlanSteps, change: ChangeStep, crew: Crew): ChangeStep | null {
+  const { teamId, trolleyId } = change.segment;
+  const own =
+    crew === "team"
+      ? teamId !== null && steps.changesByTeam.get(teamId)
+      : trolleyId !== null && steps.changesByTrolley.get(trolleyId);
+  if (own === false || own === undefined) return null;
+  const earlier = own.filter((other) => other !== change && other.segment.tailStart <= change.start);
   return lastOf(earlier, (other) => other.segment.tailStart);
 }
 
-function crewHold(steps: PlanSteps, change: ChangeStep, id: (other: ChangeStep) => string | null): Hold[] {
-  const last = crewBefore(steps, change, id);
+function crewHold(steps: PlanSteps, change: ChangeStep, crew: Crew): Hold[] {
+  const last = crewBefore(steps, change, crew);
   if (last === null) return [];
   const until = last.segment.tailStart;
   return [{ kind: "step", at: until, step: last, carried: null, until }];
@@ -185,8 +189,8 @@ export function holdsOfChange(steps: PlanSteps, change: ChangeStep): Hold[] {
   return [
     byLine(steps, change),
     ...mouldHold(steps, change),
-    ...crewHold(steps, change, (other) => other.segment.teamId),
-    ...crewHold(steps, change, (other) => other.segment.trolleyId),
+    ...crewHold(steps, change, "team"),
+    ...crewHold(steps, change, "trolley"),
     ...opensOf(steps, change),
   ];
 }

@@ -42,11 +42,32 @@ export interface PlanSteps {
   /** Line by line, in order of time. */
   readonly all: readonly Step[];
   readonly lots: readonly LotStep[];
-  readonly changes: readonly ChangeStep[];
+  readonly lotsByOrder: ReadonlyMap<string, readonly LotStep[]>;
+  readonly lotsBySheet: ReadonlyMap<string, readonly LotStep[]>;
+  /** Changes that take a copy of a mould off its line, by `copyKey`. */
+  readonly dismounts: ReadonlyMap<string, readonly ChangeStep[]>;
+  readonly changesByTeam: ReadonlyMap<string, readonly ChangeStep[]>;
+  readonly changesByTrolley: ReadonlyMap<string, readonly ChangeStep[]>;
   /** The step before on the same line; null for the first. */
   readonly before: (step: Step) => Step | null;
   /** The lot that a change or a service on its line is done for; null for a stripping change. */
   readonly lotAfter: (step: ChangeStep | ServiceStep) => LotStep | null;
+}
+
+/** One copy of a mould as a key. */
+export const copyKey = ({ mouldId, copy }: MouldCopy): string => `${copy} ${mouldId}`;
+
+/** Entries by key, in the order given; those without a key are left out. */
+function grouped<T>(entries: readonly T[], keyOf: (entry: T) => string | null): Map<string, T[]> {
+  const groups = new Map<string, T[]>();
+  for (const entry of entries) {
+    const key = keyOf(entry);
+    if (key === null) continue;
+    const group = groups.get(key);
+    if (group === undefined) groups.set(key, [entry]);
+    else group.push(entry);
+  }
+  return groups;
 }
 
 function stepsOfLine(plan: Plan, lineId: string): Step[] {
@@ -116,13 +137,22 @@ export function planSteps(problem: ProblemData, plan: Plan): PlanSteps {
       all.push(step);
     });
   }
+  const jobs = new Map(problem.jobs.map((job) => [job.orderId, job]));
+  const lots = all.filter((step) => step.kind === "lot");
+  const changes = all.filter((step) => step.kind === "change");
   return {
     problem,
-    jobs: new Map(problem.jobs.map((job) => [job.orderId, job])),
+    jobs,
     lines: new Map(problem.lines.map((line) => [line.id, line])),
     all,
-    lots: all.filter((step) => step.kind === "lot"),
-    changes: all.filter((step) => step.kind === "change"),
+    lots,
+    lotsByOrder: grouped(lots, ({ orderId }) => orderId),
+    lotsBySheet: grouped(lots, ({ orderId }) => jobs.get(orderId)?.sheetId ?? null),
+    dismounts: grouped(changes, ({ segment: { mouldOut } }) =>
+      mouldOut === null ? null : copyKey(mouldOut),
+    ),
+    changesByTeam: grouped(changes, ({ segment }) => segment.teamId),
+    changesByTrolley: grouped(changes, ({ segment }) => segment.trolleyId),
     before: (step) => previous.get(step) ?? null,
     lotAfter: (step) => served.get(step) ?? null,
   };

@@ -104,15 +104,34 @@ function holdsOf(steps: PlanSteps, step: Step): readonly Hold[] {
   }
 }
 
+/** A plan's steps with what held each of them from its start, worked out once: chains share most of their links. */
+class HeldSteps {
+  readonly steps: PlanSteps;
+  private readonly known = new Map<Step, Hold | null>();
+
+  constructor(steps: PlanSteps) {
+    this.steps = steps;
+  }
+
+  holdOf(step: Step): Hold | null {
+    const known = this.known.get(step);
+    if (known !== undefined) return known;
+    const hold = latestHold(holdsOf(this.steps, step), step.start);
+    this.known.set(step, hold);
+    return hold;
+  }
+}
+
 /** Walks back from a lot's end to what nothing in the plan could have moved. */
-function walkBack(steps: PlanSteps, last: LotStep, chain: ChainBuilder): ChainRoot {
+function walkBack(held: HeldSteps, last: LotStep, chain: ChainBuilder): ChainRoot {
+  const { steps } = held;
   let step: Step = last;
   let until = last.end;
   for (;;) {
     const within: StepHold | null = step.kind === "change" ? holdWithin(steps, step, until) : null;
     const from = within?.at ?? step.start;
     chain.add(causeOf(steps, step, [from, until]), from, until);
-    const hold: Hold | null = within ?? latestHold(holdsOf(steps, step), step.start);
+    const hold: Hold | null = within ?? held.holdOf(step);
     if (hold === null) return rootOf({ kind: "line free", lineId: step.lineId }, step.start);
     if (hold.at < step.start) {
       const kind = gapKind(steps, step, hold.at);
@@ -132,17 +151,19 @@ function walkBack(steps: PlanSteps, last: LotStep, chain: ChainBuilder): ChainRo
   }
 }
 
-function chainOf(steps: PlanSteps, orderId: string): LateChain | null {
-  const job = steps.jobs.get(orderId);
-  const last = steps.lots.reduce<LotStep | null>(
-    (latest, lot) => (lot.orderId === orderId && (latest === null || lot.end > latest.end) ? lot : latest),
+function chainOf(held: HeldSteps, orderId: string): LateChain | null {
+  const { jobs, lotsByOrder } = held.steps;
+  const job = jobs.get(orderId);
+  const lots = lotsByOrder.get(orderId) ?? [];
+  const last = lots.reduce<LotStep | null>(
+    (latest, lot) => (latest === null || lot.end > latest.end ? lot : latest),
     null,
   );
   if (job === undefined || last === null) return null;
   const finishAt = last.end + job.conditioningSeconds;
   const chain = new ChainBuilder();
   chain.add({ kind: "conditioning", orderId }, last.end, finishAt);
-  const root = walkBack(steps, last, chain);
+  const root = walkBack(held, last, chain);
   return {
     orderId,
     dueAt: job.dueAt,
@@ -156,21 +177,22 @@ function chainOf(steps: PlanSteps, orderId: string): LateChain | null {
 /**
  * What holds an order of an audited plan where it is: the chain back from its finish through run, change, mould, team, closed
  * time and other orders to a root, with hours for each link. Null for an order that the plan does not make.
- * O(segments²) at the worst, a few milliseconds in practice.
+ * O(segments × log), and the changes of a crew once more for each link.
  */
 export function whyThen(problem: ProblemData, plan: Plan, orderId: string): LateChain | null {
-  return chainOf(planSteps(problem, plan), orderId);
+  return chainOf(new HeldSteps(planSteps(problem, plan)), orderId);
 }
 
-/** The chains of all late orders, most late first. */
+/** The chains of all late orders, most late first. What holds a step is worked out once, however many chains go through it. */
 export function whyLate(problem: ProblemData, plan: Plan): readonly LateChain[] {
   const steps = planSteps(problem, plan);
+  const held = new HeldSteps(steps);
   const late = new Set(
     plan.lots
       .filter((lot) => lot.finish > (steps.jobs.get(lot.orderId)?.dueAt ?? Infinity))
       .map((lot) => lot.orderId),
   );
   return [...late]
-    .flatMap((orderId) => chainOf(steps, orderId) ?? [])
+    .flatMap((orderId) => chainOf(held, orderId) ?? [])
     .sort((a, b) => b.lateSeconds - a.lateSeconds || (a.orderId < b.orderId ? -1 : 1));
 }
