@@ -181,7 +181,7 @@ for (const { theme, density } of looks) {
       await page.keyboard.press("Enter");
       await tabTo(page, page.getByRole("textbox", { name: "Reason" }), "Shift+Tab");
       await page.keyboard.type("Oven repair");
-      await isClean(page);
+      await expectAccessible(page);
       await page.keyboard.press("Enter");
       await expect(page.getByRole("dialog")).toBeHidden();
       const tick = page.getByRole("checkbox", { name: `Repair, ${theme}` });
@@ -189,7 +189,7 @@ for (const { theme, density } of looks) {
       await tabTo(page, tick, "Shift+Tab");
       await page.keyboard.press("Space");
       await expect(tick).not.toBeChecked();
-      await isClean(page);
+      await expectAccessible(page);
     });
 
     test("settings: each is reached, and Escape gives the focus back", async ({ page }) => {

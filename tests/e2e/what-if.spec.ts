@@ -1,7 +1,7 @@
-import { AxeBuilder } from "@axe-core/playwright";
 import type { OrderBookResponse, PlantResponse, Scenario, ScenarioChange } from "@formweek/contracts";
 import type { APIRequestContext, Locator, Page } from "@playwright/test";
 import { latestPlan, plantPath } from "../helpers/board-places.ts";
+import { expectAccessible } from "./accessible.ts";
 import { expect, test } from "./app-test.ts";
 
 const button = (page: Page | Locator, name: string | RegExp): Locator => page.getByRole("button", { name });
@@ -21,11 +21,6 @@ const plantOf = async (request: APIRequestContext): Promise<PlantRecords> => {
 const stored = async (request: APIRequestContext): Promise<readonly Scenario[]> =>
   (await (await request.get(`${plantPath}/scenarios`)).json()) as Scenario[];
 
-async function isClean(page: Page): Promise<void> {
-  const { violations } = await new AxeBuilder({ page }).analyze();
-  expect(violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html ?? ""}`)).toEqual([]);
-}
-
 /** Clean in both themes, on a phone too, and never wider than the window. */
 async function looksRight(page: Page, name: string): Promise<void> {
   for (const [theme, width] of [
@@ -35,7 +30,7 @@ async function looksRight(page: Page, name: string): Promise<void> {
   ] as const) {
     await page.evaluate((chosen) => (document.documentElement.dataset["theme"] = chosen), theme);
     await page.setViewportSize({ width, height: 900 });
-    if (width < 1920) await isClean(page);
+    if (width < 1920) await expectAccessible(page);
     const overflow = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
     expect(overflow, `${name}, ${width}`).toBeLessThanOrEqual(0);
     await page.screenshot({
@@ -141,7 +136,7 @@ test("two scenarios are written from the examples, a bad one is refused at its f
   await button(editor, "Save").click();
   await expect(editor).toContainText("not after its start at 2026-12-02 06:00");
   await expect(editor.getByLabel("To", { exact: true })).toBeFocused();
-  await isClean(page);
+  await expectAccessible(page);
   expect(await stored(request)).toHaveLength(1);
   await button(editor, /^Remove: .* stands /).click();
   await button(editor, "Save").click();
@@ -162,7 +157,7 @@ test("they are worked out and stand side by side after a reload too, with the or
   await page.getByRole("checkbox", { name: "Second set" }).check();
   await button(page, "Work out 2").click();
   await expect(button(page, "Stop and keep what is worked out already")).toBeFocused();
-  await isClean(page);
+  await expectAccessible(page);
   await expect(comparison(page)).toBeVisible({ timeout: 120_000 });
   await expect(page).toHaveURL(/with=/);
   await page.reload();
@@ -290,7 +285,7 @@ test("what would help most is searched for, ranked, and one click makes a scenar
   await page.goto("/what-if");
   await button(page, "Find what would help").click();
   await expect(button(page, "Stop and keep what is worked out already")).toBeFocused();
-  await isClean(page);
+  await expectAccessible(page);
   const found = page.getByText("these help, the cheapest plan first");
   await expect(found).toBeVisible({ timeout: 200_000 });
   await expect(page).toHaveURL(/help=/);
