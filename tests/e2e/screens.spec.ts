@@ -71,8 +71,10 @@ const screens: readonly Screen[] = [
     name: "what-if-editor",
     path: "/what-if",
     open: async (page) => {
-      await page.getByRole("button", { name: /^A shift on / }).click();
-      await expect(page.getByRole("dialog", { name: "New scenario" })).toBeVisible();
+      await page.getByRole("button", { name: "New scenario…" }).click();
+      const editor = page.getByRole("dialog", { name: "New scenario" });
+      await editor.getByRole("button", { name: "Add", exact: true }).click();
+      await expect(editor.getByRole("heading", { name: "Long hours tire people" })).toBeVisible();
     },
   },
   { name: "orders", path: "/orders" },
