@@ -61,6 +61,12 @@ const screens: readonly Screen[] = [
   },
   { name: "promise-many", path: "/promise/many" },
   { name: "load", path: "/load" },
+  { name: "what-if", path: "/what-if" },
+  {
+    name: "what-if-editor",
+    path: "/what-if",
+    open: (page) => page.getByRole("button", { name: de.whatIf.add }).click(),
+  },
   { name: "orders", path: "/orders" },
   {
     name: "order-panel",

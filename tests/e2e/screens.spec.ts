@@ -66,6 +66,17 @@ const screens: readonly Screen[] = [
   { name: "promise", path: "/promise?product=C75-60-090+white&pieces=185000&wanted=2026-12-11" },
   { name: "promise-many", path: "/promise/many" },
   { name: "load", path: "/load" },
+  { name: "what-if", path: "/what-if" },
+  {
+    name: "what-if-editor",
+    path: "/what-if",
+    open: async (page) => {
+      await page.getByRole("button", { name: "New scenario…" }).click();
+      const editor = page.getByRole("dialog", { name: "New scenario" });
+      await editor.getByRole("button", { name: "Add", exact: true }).click();
+      await expect(editor.getByRole("heading", { name: "Long hours tire people" })).toBeVisible();
+    },
+  },
   { name: "orders", path: "/orders" },
   {
     name: "order-panel",

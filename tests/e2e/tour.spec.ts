@@ -170,6 +170,28 @@ for (const { theme, density } of looks) {
       await expect(page.getByRole("application")).toBeVisible();
     });
 
+    test("what-if: a scenario is written and ticked", async ({ page }) => {
+      await page.goto("/what-if");
+      await dialogHoldsFocus(page, page.getByRole("button", { name: "New scenario…" }));
+      await page.keyboard.press("Enter");
+      await page.keyboard.type(`Repair, ${theme}`);
+      await tabTo(page, page.getByRole("combobox", { name: "Add a change" }));
+      await page.keyboard.press("ArrowDown");
+      await tabTo(page, page.getByRole("button", { name: "Add", exact: true }));
+      await page.keyboard.press("Enter");
+      await tabTo(page, page.getByRole("textbox", { name: "Reason" }), "Shift+Tab");
+      await page.keyboard.type("Oven repair");
+      await expectAccessible(page);
+      await page.keyboard.press("Enter");
+      await expect(page.getByRole("dialog")).toBeHidden();
+      const tick = page.getByRole("checkbox", { name: `Repair, ${theme}` });
+      await expect(tick).toBeChecked();
+      await tabTo(page, tick, "Shift+Tab");
+      await page.keyboard.press("Space");
+      await expect(tick).not.toBeChecked();
+      await expectAccessible(page);
+    });
+
     test("settings: each is reached, and Escape gives the focus back", async ({ page }) => {
       await page.goto("/orders");
       const settings = page.getByRole("button", { name: "Settings" });

@@ -11,7 +11,16 @@ import { keepPlantId, keptPlantId } from "../sync/plant-choice.ts";
 import { usePlantEvents } from "../sync/events.ts";
 import { usePlant, usePlants } from "../sync/queries.ts";
 import { useLanguage, useText } from "../text/text.ts";
-import { BoardPage, LoadPage, OrdersPage, PlansPage, PlantPage, PromisePage, SheetsPage } from "./pages.tsx";
+import {
+  BoardPage,
+  LoadPage,
+  OrdersPage,
+  PlansPage,
+  PlantPage,
+  PromisePage,
+  SheetsPage,
+  WhatIfPage,
+} from "./pages.tsx";
 import { Shell } from "./shell.tsx";
 
 /** The app: finds the plants, opens one, and shows the page that the address names. */
@@ -74,6 +83,9 @@ function OpenPlant({ plants }: { readonly plants: PlantListResponse }): JSX.Elem
                 </Route>
                 <Route path="/load">
                   <LoadPage key={plant.id} plantId={plant.id} />
+                </Route>
+                <Route path="/what-if">
+                  <WhatIfPage key={plant.id} plantId={plant.id} />
                 </Route>
                 <Route path="/promise/:section?">
                   {({ section }) => <PromisePage key={plant.id} plantId={plant.id} section={section} />}

@@ -29,3 +29,6 @@ export const PromiseScreen = lazyScreen(
 export const SheetsScreen = lazyScreen(
   async () => (await import("../features/sheets/sheets-screen.tsx")).SheetsScreen,
 );
+export const WhatIfScreen = lazyScreen(
+  async () => (await import("../features/what-if/what-if-screen.tsx")).WhatIfScreen,
+);

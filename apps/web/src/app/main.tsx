@@ -27,6 +27,7 @@ import "../styles/promise.css";
 import "../styles/sheets.css";
 import "../styles/versions.css";
 import "../styles/load.css";
+import "../styles/what-if.css";
 import "../styles/print.css";
 
 const client = new QueryClient({

@@ -23,6 +23,7 @@ import {
   PlantScreen,
   PromiseScreen,
   SheetsScreen,
+  WhatIfScreen,
 } from "./lazy-screens.ts";
 
 /** What a page needs of a query before it can show its content. */
@@ -115,6 +116,16 @@ export function LoadPage({ plantId }: { readonly plantId: string }): JSX.Element
   const wait = notYet([standing(plant)]);
   if (wait !== null || plant.data === undefined) return <>{wait}</>;
   return <LoadScreen plant={plant.data.plant} />;
+}
+
+export function WhatIfPage({ plantId }: { readonly plantId: string }): JSX.Element {
+  const plan = useLatestPlan(plantId);
+  const plant = usePlant(plantId);
+  const orders = useOrders(plantId);
+  const wait = notYet([standing(plan), standing(plant), standing(orders)]);
+  if (wait !== null || plan.data === undefined || plant.data === undefined || orders.data === undefined)
+    return <>{wait}</>;
+  return <WhatIfScreen plan={plan.data} plant={plant.data.plant} orders={orders.data.orders} />;
 }
 
 export function SheetsPage({ plantId }: { readonly plantId: string }): JSX.Element {

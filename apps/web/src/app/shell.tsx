@@ -16,12 +16,13 @@ interface ShellProps {
 
 /** What every page has: name, menu, plant, the reader's settings, and a word when the connection is gone. */
 export function Shell({ plants, plantId, onPlant, connection, children }: ShellProps): JSX.Element {
-  const { app: text, load, promise, sheets, versions } = useText();
+  const { app: text, load, promise, sheets, versions, whatIf } = useText();
   const [place] = useLocation();
   const menu = [
     { href: "/", label: text.board, isHere: place === "/" },
     { href: "/plans", label: versions.title, isHere: place === "/plans" },
     { href: "/load", label: load.title, isHere: place === "/load" },
+    { href: "/what-if", label: whatIf.title, isHere: place === "/what-if" },
     { href: "/orders", label: text.orders, isHere: place.startsWith("/orders") },
     { href: "/promise", label: promise.title, isHere: place.startsWith("/promise") },
     { href: "/plant", label: text.plant, isHere: place.startsWith("/plant") },

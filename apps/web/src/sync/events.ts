@@ -24,6 +24,7 @@ const names = [
   "holds-changed",
   "plant-changed",
   "working-plan-changed",
+  "scenarios-changed",
 ] as const;
 const firstWaitMs = 500;
 const longestWaitMs = 15_000;
@@ -153,6 +154,7 @@ function take(client: QueryClient, plantId: string, message: PlantMessage): void
     }
     case "solve-ended":
       old(keys.solve(plantId, message.runId));
+      old(keys.scenarios(plantId));
       return;
     case "plan-saved":
     case "working-plan-changed":
@@ -164,6 +166,7 @@ function take(client: QueryClient, plantId: string, message: PlantMessage): void
       old(keys.holds(plantId));
       old(keys.promises(plantId));
       old(keys.load(plantId));
+      old(keys.scenarios(plantId));
       return;
     case "orders-changed":
       old(keys.orders(plantId));
@@ -171,15 +174,21 @@ function take(client: QueryClient, plantId: string, message: PlantMessage): void
       old(keys.load(plantId));
       old(keys.pins(plantId));
       old(keys.problems(plantId));
+      old(keys.scenarios(plantId));
       return;
     case "pins-changed":
       old(keys.pins(plantId));
       old(keys.problems(plantId));
+      old(keys.scenarios(plantId));
       return;
     case "holds-changed":
       old(keys.holds(plantId));
       old(keys.promises(plantId));
       old(keys.problems(plantId));
+      old(keys.scenarios(plantId));
+      return;
+    case "scenarios-changed":
+      old(keys.scenarios(plantId));
       return;
     case "plant-changed":
       old(keys.plants);
@@ -189,6 +198,7 @@ function take(client: QueryClient, plantId: string, message: PlantMessage): void
       old(keys.load(plantId));
       old(keys.pins(plantId));
       old(keys.problems(plantId));
+      old(keys.scenarios(plantId));
       return;
   }
 }

@@ -30,6 +30,7 @@ export const keys = {
     ["comparison", plantId, fromId, toId] as const,
   olderSteps: (plantId: string, before: number) => ["older steps", plantId, before] as const,
   load: (plantId: string) => ["load", plantId] as const,
+  scenarios: (plantId: string) => ["scenarios", plantId] as const,
   problems: (plantId: string) => ["problem", plantId] as const,
   problem: (plantId: string, planId: string) => ["problem", plantId, planId] as const,
   solve: (plantId: string, runId: string) => ["solve", plantId, runId] as const,

@@ -39,7 +39,9 @@ export type WantedRun =
   | { readonly kind: "plan"; readonly seconds: number; readonly favour: Concern | null }
   | { readonly kind: "trade-off"; readonly seconds: number }
   /** `revision`: of the working plan in which the order is late. */
-  | { readonly kind: "remedies"; readonly orderId: string; readonly revision: number };
+  | { readonly kind: "remedies"; readonly orderId: string; readonly revision: number }
+  | { readonly kind: "scenarios"; readonly scenarioIds: readonly string[]; readonly seconds: number }
+  | { readonly kind: "help"; readonly seconds: number };
 
 /** Starts a run and follows it. */
 export function useStartRun(plantId: string): UseMutationResult<SolveAccepted, CallError, WantedRun> {
@@ -67,6 +69,10 @@ function askOf(wanted: WantedRun): readonly [path: string, body: Readonly<Record
       return ["trade-offs", { seconds: wanted.seconds }];
     case "remedies":
       return ["remedies", { orderId: wanted.orderId, revision: wanted.revision }];
+    case "scenarios":
+      return ["scenarios/solves", { scenarioIds: wanted.scenarioIds, seconds: wanted.seconds }];
+    case "help":
+      return ["scenarios/help", { seconds: wanted.seconds }];
   }
 }
 

@@ -1,4 +1,5 @@
 import { useRef, useState, type FormEvent, type JSX } from "react";
+import { FieldFrame, halfWritten } from "../../components/field-frame.tsx";
 import { Modal } from "../../components/modal.tsx";
 import {
   emptyOrder,
@@ -13,7 +14,7 @@ import { orderFields } from "../../kernels/order-terms.ts";
 import { instantOfWallText } from "../../kernels/wall-text.ts";
 import { nowSeconds } from "../../sync/now.ts";
 import { useText } from "../../text/text.ts";
-import { FieldFrame, halfWritten, OrderFieldInput } from "./order-field.tsx";
+import { OrderFieldInput } from "./order-field.tsx";
 import { useBookWork } from "./use-book-edits.ts";
 
 interface NewOrderFormProps {

@@ -1,9 +1,10 @@
 import { useEffect, useRef, useState, type FormEvent, type JSX } from "react";
 import type { BookedOrder } from "@formweek/contracts";
+import { halfWritten } from "../../components/field-frame.tsx";
 import { draftOf, readDraft } from "../../kernels/order-draft.ts";
 import { isSameOrder, orderFields, termsOf, type OrderField } from "../../kernels/order-terms.ts";
 import { useText } from "../../text/text.ts";
-import { halfWritten, OrderFieldInput } from "./order-field.tsx";
+import { OrderFieldInput } from "./order-field.tsx";
 import { useBookWork } from "./use-book-edits.ts";
 
 interface OrderFormProps {

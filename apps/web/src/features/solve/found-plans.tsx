@@ -17,18 +17,39 @@ interface FoundPlansProps {
 
 /** What came of a run that was not to make a plan by itself: where to find it. */
 export function FoundPlans({ plantId, run, standing }: FoundPlansProps): JSX.Element | null {
-  const { compare: text } = useText();
-  if (run.task.kind === "remedies")
+  const { compare: text, whatIf } = useText();
+  const { task } = run;
+  if (task.kind === "scenarios" || task.kind === "help")
     return (
       <span>
-        {text.lookedFor(run.task.orderId)}{" "}
-        <Link href={`/?order=${encodeURIComponent(run.task.orderId)}`} className="text-button">
+        {run.state === "stopped" ? whatIf.solve.stopped : whatIf.solve.done}{" "}
+        <Link href={foundAt(task, run.runId)} className="text-button">
+          {whatIf.solve.toIt}
+        </Link>
+      </span>
+    );
+  if (task.kind === "remedies")
+    return (
+      <span>
+        {text.lookedFor(task.orderId)}{" "}
+        <Link href={`/?order=${encodeURIComponent(task.orderId)}`} className="text-button">
           {text.showOrder}
         </Link>
       </span>
     );
   if (run.findings?.kind !== "trade-off") return <span>{text.nothing}</span>;
   return <ComparedPlans plantId={plantId} runId={run.runId} findings={run.findings} standing={standing} />;
+}
+
+/** Where scenarios or what would help are shown. */
+function foundAt(
+  task: Extract<SolveRunResponse["task"], { kind: "scenarios" | "help" }>,
+  runId: string,
+): string {
+  const shown = new URLSearchParams();
+  if (task.kind === "help") shown.set("help", runId);
+  else shown.set("with", task.scenarioIds.join(","));
+  return `/what-if?${shown.toString()}`;
 }
 
 interface ComparedPlansProps {

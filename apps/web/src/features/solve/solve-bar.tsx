@@ -70,10 +70,10 @@ interface RunningSolveProps {
 
 function RunningSolve({ plantId, run, look }: RunningSolveProps): JSX.Element {
   const words = useText();
-  const { solve: text, compare } = words;
+  const { solve: text } = words;
   const format = useFormat();
   const naming = useNaming();
-  const doing = doingWords(run, text.running, compare);
+  const doing = doingWords(run, words);
   const isPlanning = run.task.kind === "plan";
   const stop = useStopSolve(plantId);
   const { progress } = run;
@@ -143,17 +143,18 @@ function StopButton({ isStopping, isLooking, onStop }: StopButtonProps): JSX.Ele
 }
 
 /** What a run is at. */
-function doingWords({ task }: SolveRunResponse, planning: string, text: Text["compare"]): string {
+function doingWords({ task }: SolveRunResponse, { solve, compare, whatIf }: Text): string {
   switch (task.kind) {
     case "plan":
-      return planning;
+      return solve.running;
     case "remedies":
-      return text.remedies(task.orderId);
+      return compare.remedies(task.orderId);
     case "trade-off":
-      return text.comparing;
+      return compare.comparing;
     case "scenarios":
+      return whatIf.solve.running(task.scenarioIds.length);
     case "help":
-      return planning;
+      return whatIf.solve.helping;
   }
 }
 

@@ -18,6 +18,7 @@ import { compareText } from "./compare-text.ts";
 import { remedyText } from "./remedy-text.ts";
 import { sheetsText } from "./sheets-text.ts";
 import { versionsText } from "./versions-text.ts";
+import { whatIfText } from "./what-if-text.ts";
 import { shellText } from "./shell-text.ts";
 
 /** Every word of the app in German: trade words of the thermoforming shop, orders to the reader in the infinitive. */
@@ -42,4 +43,5 @@ export const de: Text = {
   ...promiseText,
   ...holdsText,
   ...batchText,
+  ...whatIfText,
 };

@@ -18,6 +18,7 @@ import { refusalsText } from "./refusals-text.ts";
 import { remedyText } from "./remedy-text.ts";
 import { sheetsText } from "./sheets-text.ts";
 import { versionsText } from "./versions-text.ts";
+import { whatIfText } from "./what-if-text.ts";
 
 /** Every word of the app in English, which gives every other language its shape. */
 export const en = {
@@ -41,6 +42,7 @@ export const en = {
   ...promiseText,
   ...holdsText,
   ...batchText,
+  ...whatIfText,
 };
 
 /** The shape that every language fills. */

@@ -1,10 +1,10 @@
 import type { Plant } from "@formweek/capacity-model";
 import type { ShiftAdded } from "@formweek/contracts";
-import { spellsOf, type BoardPlan, type BoardSpell } from "../../kernels/board-plan.ts";
-import { gapsBetween } from "../../kernels/culling.ts";
-import { firstFreeShift, shiftSpell } from "../../kernels/shift-offer.ts";
-import { instantOfWallText, wallText } from "../../kernels/wall-text.ts";
-import type { ZoneClock } from "../../kernels/zone-clock.ts";
+import { spellsOf, type BoardPlan, type BoardSpell } from "./board-plan.ts";
+import { gapsBetween } from "./culling.ts";
+import { firstFreeShift, shiftSpell } from "./shift-offer.ts";
+import { instantOfWallText, wallText } from "./wall-text.ts";
+import type { ZoneClock } from "./zone-clock.ts";
 
 /** A shift of the weekly pattern. */
 export type ShiftPattern = Pick<ShiftAdded, "name" | "start" | "end" | "breaks">;
@@ -45,28 +45,54 @@ export function patternOf(
   return patterns.find((pattern) => pattern.start === start && pattern.end === end);
 }
 
-/** The first shift of the line's pattern in which it neither works nor is closed; without one a day's shift at the start. */
-export function firstDraft(ground: ShiftGround, lineId: string, within: BoardSpell | null): ShiftDraft {
-  const { plan, plant, clock } = ground;
+/** A shift on a day that the pattern of its line names. */
+interface FreeShift {
+  readonly date: string;
+  readonly shift: ShiftPattern;
+}
+
+/** The first shift of the line's pattern in a time in which it neither works nor is closed; null: there is none. */
+export function freeShift(
+  { plan, plant, clock }: ShiftGround,
+  lineId: string,
+  within: BoardSpell,
+): FreeShift | null {
   const open = plan.lines.find(({ id }) => id === lineId)?.open ?? [];
-  const patterns = patternsOf(plant, lineId);
-  const asked = within ?? { start: plan.startAt, end: plan.knownEndAt };
   const closures = plant.lineClosures
     .filter((closure) => closure.lineId === lineId)
     .map(({ from, to }) => ({
       start: instantOfWallText(clock, from) ?? 0,
       end: instantOfWallText(clock, to) ?? 0,
     }));
-  const found =
-    firstFreeShift(clock, patterns, { open, closures, within: asked }) ??
-    firstFreeShift(clock, patterns, {
-      open,
-      closures,
-      within: { start: plan.startAt, end: plan.knownEndAt },
-    });
-  const date = found?.date ?? wallText(clock, asked.start).slice(0, 10);
-  const shift = found?.shift ?? patterns[0] ?? { name: "", start: "06:00", end: "14:00", breaks: [] };
+  return firstFreeShift(clock, patternsOf(plant, lineId), { open, closures, within });
+}
+
+/** A shift of a line as it is put together further. */
+export function draftOfFree({ date, shift }: FreeShift, lineId: string): ShiftDraft {
   return { ...shift, date, lineIds: [lineId], teamIds: null, heads: new Map() };
+}
+
+/** The first free shift of the line in the time asked for, else in the plan; without one the pattern's first at the start. */
+export function firstDraft(ground: ShiftGround, lineId: string, within: BoardSpell | null): ShiftDraft {
+  const { plan, plant, clock } = ground;
+  const whole = { start: plan.startAt, end: plan.knownEndAt };
+  const asked = within ?? whole;
+  const found = freeShift(ground, lineId, asked) ?? freeShift(ground, lineId, whole);
+  return draftOfFree(
+    found ?? {
+      date: wallText(clock, asked.start).slice(0, 10),
+      shift: patternsOf(plant, lineId)[0] ?? { name: "", start: "06:00", end: "14:00", breaks: [] },
+    },
+    lineId,
+  );
+}
+
+/** A shift that was put together before, with just those who come to it. */
+export function draftOfShift(shift: ShiftAdded, plant: Plant): ShiftDraft {
+  const { date, name, start, end, breaks, lineIds, teamIds, operators } = shift;
+  const heads = new Map(plant.operatorPools.map(({ id }) => [id as string, "0"]));
+  for (const { poolId, heads: count } of operators) heads.set(poolId, `${count}`);
+  return { date, name, start, end, breaks, lineIds, teamIds, heads };
 }
 
 /** Teams that come: as a person says, else the first one where no team works in the shift by its calendar. */

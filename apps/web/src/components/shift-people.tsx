@@ -1,9 +1,9 @@
 import type { Plant } from "@formweek/capacity-model";
 import { useId, type JSX } from "react";
-import { useFormat } from "../../format/use-format.ts";
-import { spellsOf, type BoardPlan, type BoardSpell } from "../../kernels/board-plan.ts";
-import { useText } from "../../text/text.ts";
-import { poolsOf, teamsOf, worksAt, type ShiftDraft } from "./shift-draft.ts";
+import { useFormat } from "../format/use-format.ts";
+import { spellsOf, type BoardPlan, type BoardSpell } from "../kernels/board-plan.ts";
+import { useText } from "../text/text.ts";
+import { poolsOf, teamsOf, worksAt, type ShiftDraft } from "../kernels/shift-draft.ts";
 
 interface ShiftPeopleProps {
   readonly plan: BoardPlan;
