@@ -57,7 +57,8 @@ const screens: readonly Screen[] = [
     name: "promise",
     path: "/promise?product=C75-60-090+white&pieces=185000&wanted=2026-12-11",
     open: (page) =>
-      expect(page.getByRole("region", { name: de.promise.others })).toContainText(de.promise.price),
+      // whether there is another way hangs on the plan that stands
+      expect(page.getByRole("region", { name: de.promise.others })).toHaveAttribute("aria-busy", "false"),
   },
   { name: "promise-many", path: "/promise/many" },
   { name: "load", path: "/load" },
