@@ -1,7 +1,7 @@
 import type { Page } from "@playwright/test";
 import { startApp, type AppServer } from "../services/app-server.ts";
 import { expectAccessible } from "./accessible.ts";
-import { expect, test as withApp } from "./app-test.ts";
+import { expect, selectRun, test as withApp } from "./app-test.ts";
 
 /** These tests end their server and start it again: it is theirs alone. */
 const test = withApp.extend<object, { readonly app: AppServer }>({
@@ -22,9 +22,8 @@ const board = (page: Page) => page.getByRole("application");
 
 /** Takes the first run of the board up by keyboard and lets it go one place further. */
 async function moveFirstRun(page: Page): Promise<void> {
-  await board(page).focus();
-  await page.keyboard.press("Home");
-  for (const key of ["ArrowRight", "ArrowRight", "m", "ArrowRight", "Enter"]) await page.keyboard.press(key);
+  await selectRun(page);
+  for (const key of ["m", "ArrowRight", "Enter"]) await page.keyboard.press(key);
 }
 
 test("a server that goes and comes back: the board stays, a change is kept and sent again, all is fresh", async ({

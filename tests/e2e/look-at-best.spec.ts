@@ -1,7 +1,7 @@
 import type { APIRequestContext, Locator, Page } from "@playwright/test";
 import { boardPlaces, latestPlan, plantPath } from "../helpers/board-places.ts";
 import { expectAccessible } from "./accessible.ts";
-import { expect, test } from "./app-test.ts";
+import { expect, selectRun, test } from "./app-test.ts";
 
 const button = (page: Page, name: string | RegExp): Locator => page.getByRole("button", { name });
 const note = (page: Page): Locator => page.getByText("This is the run's best plan so far, not yet yours.");
@@ -33,8 +33,7 @@ test("a run's best plan so far is looked at, not changed, and just that one is k
   // the board keeps its time and selection when it shows the other plan
   const board = page.getByRole("application");
   await expect(button(page, "Look at it")).toBeVisible();
-  await board.focus();
-  await page.keyboard.press("ArrowRight");
+  await selectRun(page);
   await page.keyboard.press("+");
   await expect.poll(() => viewOf(page)[2]).not.toBeNull();
   const seen = viewOf(page);
